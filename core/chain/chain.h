@@ -44,8 +44,8 @@ struct ChainStep {
     int part = 0, element = -1; ///< element -1: placement or mate
 };
 struct ChainSolid { Solid solid; int frame = 0; int part = 0; bool jaw = false; };  ///< jaw: the pieces of a grip that touch the support by design
-struct ChainBend { int step = 0; int part = 0; double radius = 0; };
-struct ChainMass { Figure kg; Vec3 at = Vec3::Zero(); int frame = 0; int part = 0; };  ///< bends: at the frame before their middle arc
+struct ChainBend { int step = 0; int part = 0; double radius = 0; };  ///< one of a neck's three arcs; radius: half the neck's thickness
+struct ChainMass { Figure kg; Vec3 at = Vec3::Zero(); int frame = 0; int part = 0; };  ///< bends: from the frame before their middle arc
 struct ChainMate { Mate mate; int part = 0; int base = -1; };  ///< between part - 1 and part
 
 /// A mount made into a kinematic chain: constant, apart from the joint values `q` that go with it.

@@ -18,7 +18,7 @@ enum class UnitSystem { metric, inch };
 /// denominator, overflow, "nan" and "inf", anything left over.
 Parsed<double> parseLength_m(std::string_view text, UnitSystem bare = UnitSystem::metric);
 Parsed<double> parseAngle_rad(std::string_view text);   ///< °, deg, rad; bare = degrees
-Parsed<double> parseMass_kg(std::string_view text);     ///< g, kg, oz, lb; bare = g
+Parsed<double> parseMass_kg(std::string_view text);     ///< g, kg, oz, lb, "2 lb 3 oz"; bare = g; not negative
 Parsed<double> parseForce_N(std::string_view text);     ///< N, gf, kgf, lbf, ozf; bare = N
 Parsed<double> parseMoment_Nm(std::string_view text);   ///< N m, Nm, N·m, N mm, lbf in, lbf ft; bare = N·m
 
@@ -36,9 +36,12 @@ struct Money {
     std::string currency = "EUR";  ///< ISO 4217 code
     bool operator==(const Money&) const = default;
 };
-/// "12.50", "12,50", "12", optionally with an ISO 4217 code before or after; at most two decimals.
+/// "12.50", "12,50", "12", optionally with an ISO 4217 code before or after; at most as many
+/// decimals as the currency has (two for most). Never negative.
 Parsed<Money> parseMoney(std::string_view text, const std::string& defaultCurrency = "EUR");
-std::string printMoney(const Money& money);  ///< "12.50 EUR"
+std::string printMoney(const Money& money);   ///< "12.50 EUR"
+std::string printAmount(const Money& money);  ///< "12.50": as the plan's JSON form has it
+int minorDigits(const std::string& currency); ///< decimals of a currency by ISO 4217
 
 constexpr double pi = 3.14159265358979323846;
 constexpr double degrees(double rad) { return rad * (180.0 / pi); }

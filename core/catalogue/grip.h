@@ -18,6 +18,7 @@ struct RailGrip {
     bool round = true, square = false;
     Figure holdTorque_Nm;       ///< about the rail before it slips round
     Figure holdAxial_N;         ///< along the rail before it slides
+    bool operator==(const RailGrip&) const = default;
 };
 /// The border of a plate (tray, table top, shelf) of a thickness within [min, max].
 struct EdgeGrip {
@@ -27,6 +28,7 @@ struct EdgeGrip {
     double wall_m = 0.010;
     Figure holdMoment_Nm;
     Figure holdForce_N;
+    bool operator==(const EdgeGrip&) const = default;
 };
 enum class FaceFixing { standing, suction, adhesive, hookAndLoop, screwed };
 /// A flat surface at least as large as the footprint.
@@ -35,12 +37,14 @@ struct FaceGrip {
     FaceFixing fixing = FaceFixing::adhesive;
     Figure holdMoment_Nm;
     Figure holdForce_N;
+    bool operator==(const FaceGrip&) const = default;
 };
 /// Sheet, blanket or clothing up to a thickness. Soft: the position drifts.
 struct ClothGrip {
     Figure max_m;
     Figure holdForce_N;
     Figure drift_m;             ///< one standard deviation of where it ends up
+    bool operator==(const ClothGrip&) const = default;
 };
 using Grip = std::variant<RailGrip, EdgeGrip, FaceGrip, ClothGrip>;
 

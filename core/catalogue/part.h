@@ -25,10 +25,15 @@ struct SwitchFace {
     Figure force_N;             ///< activation force; 0 for one that needs none
     Figure angleTolerance_rad;  ///< how far off its axis it still answers
     Figure sensingRange_m;      ///< only for `sense`
+    bool operator==(const SwitchFace&) const = default;
 };
 
 /// A volume that must stay free for the part to work: battery door, sensor window, cable exit.
-struct KeepFree { std::string what; Solid solid; };  ///< solid in the frame of the part's base port, joints at home
+struct KeepFree {
+    std::string what;
+    Solid solid;  ///< in the frame of the part's base port, joints at home
+    bool operator==(const KeepFree&) const = default;
+};
 
 /// One kind of thing in the cupboard: data, never a class of its own. The chain is: base port
 /// (toward the support), elements, outlet (toward the switch). A grip has `grips` instead of base
@@ -55,6 +60,7 @@ struct Part {
     std::string whereToBuy, notes;
 
     Figure totalMass_kg() const;  ///< unknown as soon as one piece's mass is
+    bool operator==(const Part&) const = default;
 };
 
 const char* word(PartKind kind);

@@ -49,6 +49,11 @@ struct Solid {
     double reachFromAxis(const Vec3& point, const Vec3& axis) const;
     /// Axis-aligned bounds of the solid in the frame of X_WF.
     Eigen::AlignedBox3d bounds(const Pose& X_WF) const;
+    /// Every figure is the same; hulls by content.
+    friend bool operator==(const Solid& a, const Solid& b) {
+        return a.kind == b.kind && a.X_FG.affine() == b.X_FG.affine() && a.half == b.half && a.radius == b.radius &&
+               (a.hull == b.hull || (a.hull && b.hull && *a.hull == *b.hull));
+    }
 };
 
 }  // namespace hither

@@ -16,12 +16,26 @@ struct PlanOption {
     std::string id, name, notes;
     std::vector<Mount> mounts;
     std::vector<KeepOut> keepOuts;
+    bool operator==(const PlanOption&) const = default;
 };
 /// A row of the parts list that is no part of a mount: batteries, tape, a strap.
-struct ExtraItem { std::string id, name; int count = 1; std::optional<Money> price; std::string notes; };
+struct ExtraItem {
+    std::string id, name;
+    int count = 1;
+    std::optional<Money> price;
+    std::string notes;
+    bool operator==(const ExtraItem&) const = default;
+};
 /// A finding that somebody accepts: by its identity, with who, when and why.
-struct AcceptedFinding { std::string option, finding, note, who, when_utc; };
-struct HistoryEntry { int revision = 0; std::string when_utc, who, what; };
+struct AcceptedFinding {
+    std::string option, finding, note, who, when_utc;
+    bool operator==(const AcceptedFinding&) const = default;
+};
+struct HistoryEntry {
+    int revision = 0;
+    std::string when_utc, who, what;
+    bool operator==(const HistoryEntry&) const = default;
+};
 
 /// Everything that is saved, and nothing else. A value: an edit is a function Plan -> Plan.
 struct Plan {

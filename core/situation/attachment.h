@@ -12,7 +12,13 @@ enum class Section { round, square };
 
 /// A part of a rail that may not be used: a stretch along it, or a sector round it (a weld, a
 /// bracket, the side toward a wheel). Angles as in the grip's "around".
-struct Blocked { double from_m = 0, to_m = 0; double sectorFrom_rad = 0, sectorTo_rad = 0; bool wholeTurn = true; std::string why; };
+struct Blocked {
+    double from_m = 0, to_m = 0;
+    double sectorFrom_rad = 0, sectorTo_rad = 0;
+    bool wholeTurn = true;
+    std::string why;
+    bool operator==(const Blocked&) const = default;
+};
 
 /// Where a mount can be fixed. Points are in the support's frame S with every moving group at its
 /// zero. The frame a grip takes (origin on the surface, z away from it):
@@ -42,6 +48,7 @@ struct Attachment {
     std::vector<std::string> solids;
 
     double length_m() const { return (b - a).norm(); }
+    bool operator==(const Attachment&) const = default;
 };
 
 /// Where on an attachment a grip sits; only the numbers of its kind matter.

@@ -24,6 +24,7 @@ struct BodySpec {
     BodyTable table = BodyTable::woman;
     std::optional<double> percentile;          ///< 5, 50, 95 ...: of stature, when no stature is typed
     std::map<std::string, double> typed;       ///< by the names above, m (kg for weightkg)
+    bool operator==(const BodySpec&) const = default;
 };
 struct BodyDimension { double value = 0; BasisKind basis = BasisKind::assumed; std::string from; };
 /// Every dimension, each saying where it is from ("typed", "survey, scaled by stature",

@@ -29,7 +29,11 @@ std::optional<SegmentId> segmentFromWord(const std::string&);
 /// "knee_flexion_left", "ankle_flexion_left". Positive: flexion, abduction, outward rotation,
 /// pronation, radial deviation, bend to the right and turn to the left for the neck, ankle upward.
 using Posture = std::map<std::string, double>;
-struct JointRange { double min = 0, max = 0; std::string source; };
+struct JointRange {
+    double min = 0, max = 0;
+    std::string source;
+    bool operator==(const JointRange&) const = default;
+};
 /// Every joint name with the published range of motion (rad).
 const std::map<std::string, JointRange>& publishedRanges();
 
@@ -42,6 +46,7 @@ struct PersonSpec {
     Posture posture;                   ///< angles that differ from the resting posture of that support
     std::map<std::string, JointRange> activeRanges;  ///< joints whose active range is not the published one
     double cushion_m = 0.05;           ///< seat cushion under the person, m
+    bool operator==(const PersonSpec&) const = default;
 };
 
 struct BodySolid { SegmentId segment; Solid solid; };  ///< in the segment's frame

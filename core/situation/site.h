@@ -26,6 +26,7 @@ struct SiteSpec {
     Figure spread_m;                   ///< one standard deviation of where hits land
     /// Moving group it goes with when typed without a body: support and group; empty: fixed in W.
     std::string goesWithSupport, goesWithGroup;
+    bool operator==(const SiteSpec&) const = default;
 };
 
 /// A site with its place in W at the present settings. The switch's face centre belongs at p_W

@@ -11,7 +11,13 @@ namespace hither {
 
 /// A volume that must stay free of the mount, with the margin it asks for: a transfer side, a screen's
 /// line of sight, a brake. Fixed in W, or going with a support's group.
-struct KeepOut { std::string id, name; Solid solid; double margin_m = 0; std::string support, group; };
+struct KeepOut {
+    std::string id, name;
+    Solid solid;
+    double margin_m = 0;
+    std::string support, group;
+    bool operator==(const KeepOut&) const = default;
+};
 
 /// The givens of a plan, made: supports with their geometry, the body on its support, the sites.
 struct Situation {

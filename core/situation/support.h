@@ -19,11 +19,22 @@ struct MovingGroup {
     bool slides = false;        ///< moves along the axis (m) instead of turning (rad): height of a bed
     double min = 0, max = 0;
     double value = 0;           ///< present setting, within [min, max]
+    bool operator==(const MovingGroup&) const = default;
 };
 
-struct SupportSolid { std::string name; Solid solid; std::string group; };
+struct SupportSolid {
+    std::string name;
+    Solid solid;
+    std::string group;
+    bool operator==(const SupportSolid&) const = default;
+};
 /// A point that anybody can find with a tape measure.
-struct Landmark { std::string id, name; Vec3 p_S = Vec3::Zero(); std::string group; };
+struct Landmark {
+    std::string id, name;
+    Vec3 p_S = Vec3::Zero();
+    std::string group;
+    bool operator==(const Landmark&) const = default;
+};
 
 /// What a person types about a support: which kind, the dimensions that differ from the kind's
 /// defaults (keys as listed by `supportKinds`), and the settings of its moving groups.
@@ -42,6 +53,7 @@ struct SupportSpec {
     std::vector<Attachment> attachments;
     std::vector<Landmark> landmarks;
     std::vector<SupportSolid> solids;
+    bool operator==(const SupportSpec&) const = default;
 };
 
 /// Where a person rests on a support, in S with every group at zero.

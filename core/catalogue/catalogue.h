@@ -8,12 +8,9 @@
 #include <nlohmann/json_fwd.hpp>
 
 #include "core/catalogue/part.h"
+#include "core/catalogue/part_problem.h"
 
 namespace hither {
-
-/// One thing wrong in a catalogue file or in the parts of a plan.
-struct PartProblem { std::string file, part, key, found, allowed; };
-std::string describe(const PartProblem& problem);  ///< one line
 
 /// One part from its JSON form (resources/parts/part_format.md). Every problem is listed; the part
 /// is there only when there are none. Unknown keys are problems.

@@ -26,8 +26,20 @@ public:
     Hit castRay(const Ray& ray) const;  ///< the nearest hit, index -1 when there is none
 
 private:
-    struct Node;
+    /// `left` >= 0: an inner node whose children are `left` and `left` + 1; otherwise a leaf that
+    /// holds the solids order_[first .. first + count).
+    struct Node {
+        Eigen::AlignedBox3d box;
+        int left = -1;
+        int first = 0;
+        int count = 0;
+    };
+    void build(int node, const std::vector<Eigen::AlignedBox3d>& boxes);
+    template <class Visit>
+    void visitPairs(const SolidTree& other, const double& upTo, const Visit& visit) const;
+
     std::vector<Solid> solids_;
+    std::vector<int> order_;
     std::vector<Node> nodes_;
 };
 

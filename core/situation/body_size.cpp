@@ -216,7 +216,7 @@ BodySize adult(const BodySpec& spec, const BodyData::Table& table, std::vector<s
         } else {
             const auto& regression = table.onStatureAndMass.at(name);
             dimension.value = regression.a + regression.b * stature + regression.c * mass;
-            dimension.from = spec.typed.count("weightkg") || !spec.typed.empty() ? fromStatureAndMass : fromStature;
+            dimension.from = fromStatureAndMass;
         }
     }
     if (shoulderElbow == spec.typed.end() && spec.typed.count("acromionradialelength")) {

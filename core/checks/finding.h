@@ -33,6 +33,9 @@ struct Subject {
     bool operator==(const Subject&) const = default;
 };
 
+/// One moving group's setting: rad, or m for one that slides.
+struct GroupAt { std::string support, group; double value = 0; bool slides = false; };
+
 struct Witness { Vec3 a_W = Vec3::Zero(), b_W = Vec3::Zero(); };
 
 /// A change that the editor can apply.
@@ -61,7 +64,7 @@ struct Finding {
     std::map<std::string, std::string> words;   ///< names and other text facts for the sentence
     std::map<std::string, std::pair<double, Measure>> facts;  ///< numbers for the sentence, SI
     std::optional<Witness> witness;
-    std::vector<std::pair<std::pair<std::string, std::string>, double>> at;  ///< group settings at which it occurs, when not the present ones
+    std::vector<GroupAt> at;                    ///< settings at which it occurs, when not the present ones
     std::optional<Remedy> remedy;
 };
 

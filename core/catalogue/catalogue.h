@@ -24,7 +24,8 @@ nlohmann::json writePart(const Part& part);
 class Catalogue {
 public:
     const Part* find(const std::string& id) const;
-    const std::vector<std::shared_ptr<const Part>>& parts() const { return parts_; }
+    const std::vector<std::shared_ptr<const Part>>& parts() const& { return parts_; }
+    const std::vector<std::shared_ptr<const Part>>& parts() const&& = delete;  // would outlive its catalogue
     void add(Part part);
     /// Every *.json of a folder in name order: a file is one part or a list of parts. A file that
     /// cannot be read is a problem; the others still load. A missing folder is no problem.

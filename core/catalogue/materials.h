@@ -7,7 +7,7 @@
 namespace hither {
 
 /// Strength and stiffness of what parts are made of, from resources/materials/materials.json with
-/// the source of each row. Pa.
+/// the source of each row. Pa; G 0 where it is not known.
 struct Material { std::string key, name; double E_Pa = 0, G_Pa = 0, yield_Pa = 0; std::string source; };
 struct MaterialTable {
     std::map<std::string, Material> rows;

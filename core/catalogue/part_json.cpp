@@ -71,9 +71,7 @@ void readPrice(const json& value, Part& part, ProblemList& problems) {
 }
 
 json writePrice(const Part& part) {
-    const std::int64_t minor = part.price->minor;
-    const std::string cents = std::to_string(minor % 100);
-    json out = {{"amount", std::to_string(minor / 100) + "." + (cents.size() < 2 ? "0" : "") + cents}, {"currency", part.price->currency}};
+    json out = {{"amount", printAmount(*part.price)}, {"currency", part.price->currency}};
     if (!(part.priceBasis == part.dimensionsBasis)) {
         out["basis"] = word(part.priceBasis.kind);
         out["source"] = part.priceBasis.source;

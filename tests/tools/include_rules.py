@@ -19,8 +19,9 @@ ALLOWED = {
     "core/solve": CHAIN,
     "core/checks": CHAIN,
     "core/plan": CHAIN,
+    "core/plan/edits": CHAIN + ["core/plan"],
     "core/storage": CHAIN + ["core/plan"],
-    "app/cli": CHAIN + ["core/solve", "core/checks", "core/plan", "core/storage", "app/words"],
+    "app/cli": CHAIN + ["core/solve", "core/checks", "core/plan", "core/plan/edits", "core/storage", "app/words"],
     "app/words": CHAIN + ["core/checks", "core/plan", "core/storage"],
 }
 

@@ -1,0 +1,75 @@
+#pragma once
+#include <filesystem>
+#include <functional>
+#include <iosfwd>
+#include <optional>
+#include <string>
+
+#include "core/catalogue/catalogue.h"
+#include "core/catalogue/materials.h"
+#include "core/checks/checks.h"
+#include "core/plan/plan.h"
+#include "core/situation/body_table.h"
+
+namespace hither::cli {
+
+/// Exit codes of every command.
+enum Exit { fine = 0, checkMisses = 1, badInput = 2 };
+
+/// What every command needs besides its plan: the shipped data and the person's own parts.
+struct Shipped {
+    Catalogue catalogue;
+    MaterialTable materials;
+    BodyData body;
+};
+
+/// Words for standard error: each is one clear line. Thrown by helpers below, caught once in main.
+struct Refused { std::string line; };
+
+/// Folder of the shipped data: HITHER_RESOURCES, else `resources` of the source folder it was built in.
+std::filesystem::path resourcesFolder();
+/// Folder of the person's own parts: HITHER_PARTS, else XDG_DATA_HOME/hither/parts, else
+/// ~/.local/share/hither/parts. It need not exist.
+std::filesystem::path ownPartsFolder();
+
+/// Reads the shipped data. Problems in the person's own parts are warned of on standard error and
+/// those files left out; problems in shipped data throw.
+Shipped loadShipped(std::ostream& warnings);
+
+/// A plan from a .hither file or its JSON form, told apart by their first bytes. Throws Refused.
+Plan openPlan(const std::string& path, const Shipped& shipped);
+bool isJsonText(const std::string& path);
+/// Saves in the form that the path already has on disk, or by its ending. Throws Refused.
+void savePlan(const Plan& plan, const std::string& path);
+
+/// Options chosen by id or name; all when `chosen` is empty. Throws Refused when there is none such.
+std::vector<std::size_t> chosenOptions(const Plan& plan, const std::string& chosen, const std::string& path);
+/// makeSetup with its first problem as Refused.
+Setup setupOf(const Plan& plan, std::size_t option, const Shipped& shipped, const std::string& path);
+CheckContext contextFor(const Plan& plan, const Shipped& shipped);
+
+/// Display units: the plan's own unless the person asks for others.
+enum class Display { asPlan, metric, inch };
+UnitSystem unitsFor(const Plan& plan, Display display);
+
+struct CheckArguments { std::string plan, option; bool json = false, brief = false; Display display = Display::asPlan; };
+int runCheck(const CheckArguments& arguments, std::ostream& out, std::ostream& err);
+
+struct PartsArguments { std::string plan, option; bool json = false, csv = false; Display display = Display::asPlan; };
+int runParts(const PartsArguments& arguments, std::ostream& out, std::ostream& err);
+
+struct SolveArguments { std::string plan, option, mount; int choose = 1; bool json = false, write = false; Display display = Display::asPlan; };
+int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& err);
+
+struct ImportArguments { std::string from, to; bool overwrite = false; };
+int runImport(const ImportArguments& arguments, std::ostream& out, std::ostream& err);
+struct ExportArguments { std::string plan, to; };
+int runExport(const ExportArguments& arguments, std::ostream& out, std::ostream& err);
+
+struct ResolveArguments { std::string plan, option; bool json = false; Display display = Display::asPlan; };
+int runResolve(const ResolveArguments& arguments, std::ostream& out, std::ostream& err);
+
+struct ListArguments { std::string what, words; bool json = false; };
+int runList(const ListArguments& arguments, std::ostream& out, std::ostream& err);
+
+}  // namespace hither::cli

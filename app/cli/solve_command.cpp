@@ -1,0 +1,207 @@
+#include <ostream>
+
+#include "app/cli/measured_json.h"
+#include "app/cli/program.h"
+#include "app/words/text.h"
+#include "core/geometry/solid_tree.h"
+#include "core/checks/obstacles.h"
+#include "core/solve/solve.h"
+
+namespace hither::cli {
+namespace {
+
+/// Least gap between a mount and everything it must keep clear of, less what is asked: what makes one
+/// solution better than another.
+class ClearanceOf {
+public:
+    ClearanceOf(const Setup& setup, std::size_t index, const CheckLimits& limits) : setup_(setup), index_(index), limits_(limits), obstacles_(obstaclesOf(setup, index)), tree_(solids(obstacles_)) {}
+
+    double operator()(const Eigen::VectorXd& q) const {
+        const SetupMount& m = setup_.mounts[index_];
+        const std::vector<PlacedSolid> pieces = placedSolids(m.chain, q, forward(m.chain, q));
+        std::vector<Solid> mine;
+        for (const PlacedSolid& piece : pieces) mine.push_back(piece.solid_W);
+        if (mine.empty() || obstacles_.empty()) return farEnough;
+        const SolidTree::Nearest near = SolidTree(std::move(mine)).nearest(tree_, farEnough, [&](int a, int b) {
+            const PlacedSolid& piece = pieces[static_cast<std::size_t>(a)];
+            const Obstacle& o = obstacles_[static_cast<std::size_t>(b)];
+            return !requiredMargin(setup_, index_, piece, o, limits_) || meetsOnPurpose(setup_, index_, piece, o);
+        });
+        return near.mine < 0 ? farEnough : near.distance.distance;
+    }
+
+private:
+    static constexpr double farEnough = 0.05;  ///< more room than this makes no solution better
+    static std::vector<Solid> solids(const std::vector<Obstacle>& obstacles) {
+        std::vector<Solid> out;
+        for (const Obstacle& o : obstacles) out.push_back(o.solid_W);
+        return out;
+    }
+    const Setup& setup_;
+    std::size_t index_;
+    CheckLimits limits_;
+    std::vector<Obstacle> obstacles_;
+    SolidTree tree_;
+};
+
+std::string freedomName(const Chain& chain, const Freedom& f) {
+    const std::string part = chain.parts[static_cast<std::size_t>(f.part)]->name;
+    switch (f.of) {
+        case Freedom::Of::along: return part + ": along the rail or edge";
+        case Freedom::Of::around: return part + ": round the rail";
+        case Freedom::Of::x: return part + ": forward on the face";
+        case Freedom::Of::y: return part + ": sideways on the face";
+        case Freedom::Of::yaw: return part + ": turn on the face";
+        case Freedom::Of::clocking: return part + ": turn on its thread";
+        case Freedom::Of::joint: break;
+    }
+    std::string name = f.joint;
+    for (char& c : name) if (c == '_' || c == '-') c = ' ';
+    static const char* const ball[] = {" swing a", " swing b", " twist"};
+    static const char* const bend[] = {" bend 1 x", " bend 1 y", " bend 2 x", " bend 2 y", " bend 3 x", " bend 3 y"};
+    for (const Element& e : chain.parts[static_cast<std::size_t>(f.part)]->elements) {
+        if (e.name != f.joint) continue;
+        if (e.freedoms() == 3) name += ball[f.component % 3];
+        if (e.freedoms() == 6) name += bend[f.component % 6];
+    }
+    return part + ": " + name;
+}
+
+bool isCurvature(const Freedom& f, const Chain& chain) {
+    if (f.of != Freedom::Of::joint) return false;
+    for (const Element& e : chain.parts[static_cast<std::size_t>(f.part)]->elements) if (e.name == f.joint) return e.freedoms() == 6;
+    return false;
+}
+
+Json valueJson(const Chain& chain, const Eigen::VectorXd& q, int i) {
+    const Freedom& f = chain.freedoms[static_cast<std::size_t>(i)];
+    Json one = {{"part", f.part}, {"what", f.of == Freedom::Of::joint ? f.joint : freedomName(chain, f).substr(chain.parts[static_cast<std::size_t>(f.part)]->name.size() + 2)}};
+    if (f.of == Freedom::Of::joint) one["component"] = f.component;
+    if (isCurvature(f, chain)) one["value_per_m"] = rounded(q[i]);
+    else put(one, "value", q[i], f.isAngle ? Measure::angle : Measure::length);
+    one["kept"] = f.kept;
+    return one;
+}
+
+Json solutionJson(const Chain& chain, const Solution& s) {
+    Json one;
+    put(one, "position_off", s.position_m, Measure::length);
+    put(one, "angle_off", s.angle_rad, Measure::angle);
+    one["least_range_left_share"] = rounded(s.limitMargin);
+    put(one, "clearance", s.clearance_m, Measure::length);
+    one["on_clicks"] = s.snapped;
+    Json values = Json::array();
+    for (int i = 0; i < chain.freedomCount(); ++i) values.push_back(valueJson(chain, s.q, i));
+    one["values"] = values;
+    return one;
+}
+
+std::string stoppedWords(const Chain& chain, const SolveReport& report) {
+    std::string text;
+    for (const Stopped& s : report.stopped) {
+        const Freedom& f = chain.freedoms[static_cast<std::size_t>(s.freedom)];
+        text += (text.empty() ? "" : "; ") + freedomName(chain, f) + " is at its " + (s.atMax ? "upper" : "lower") + " end";
+    }
+    return text;
+}
+
+}  // namespace
+
+int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& err) {
+    const Shipped shipped = loadShipped(err);
+    Plan plan = openPlan(arguments.plan, shipped);
+    const UnitSystem system = unitsFor(plan, arguments.display);
+    const CheckContext context = contextFor(plan, shipped);
+    Json rows = Json::array();
+    bool all = true, any = false;
+    for (const std::size_t index : chosenOptions(plan, arguments.option, arguments.plan)) {
+        Setup setup = setupOf(plan, index, shipped, arguments.plan);
+        for (std::size_t k = 0; k < setup.mounts.size(); ++k) {
+            SetupMount& m = setup.mounts[k];
+            if (!arguments.mount.empty() && m.mount.id != arguments.mount && m.mount.name != arguments.mount) continue;
+            any = true;
+            const std::string name = (m.mount.name.empty() ? m.mount.id : m.mount.name);
+            const Site* site = setup.situation.site(m.mount.site);
+            Json row = {{"option", plan.options[index].id}, {"mount", m.mount.id}};
+            if (!m.chain.face || !site) {
+                all = false;
+                row["status"] = m.chain.face ? "no_site" : "no_switch";
+                rows.push_back(row);
+                if (!arguments.json) out << name << ": " << (m.chain.face ? "serves no site yet." : "has no switch at its end yet.") << "\n";
+                continue;
+            }
+            const ClearanceOf clearance(setup, k, context.limits);
+            SolveOptions options;
+            options.clearance = std::cref(clearance);
+            const SolveReport report = solve(m.chain, m.q, Target{site->p_W, site->d_W, std::nullopt}, options);
+            const bool solved = report.status == SolveReport::Status::solved;
+            all = all && solved;
+            row["status"] = solved ? "solved" : "near_only";
+            Json list = Json::array();
+            for (const Solution& s : report.solutions) list.push_back(solutionJson(m.chain, s));
+            row["solutions"] = list;
+            if (!solved && report.nearest) {
+                row["nearest"] = solutionJson(m.chain, *report.nearest);
+                Json stops = Json::array();
+                for (const Stopped& s : report.stopped) {
+                    Json one = valueJson(m.chain, report.nearest->q, s.freedom);
+                    one["at"] = s.atMax ? "upper_end" : "lower_end";
+                    stops.push_back(one);
+                }
+                row["stopped_by"] = stops;
+                put(row, "reach_short", report.reachShort_m, Measure::length);
+            }
+            rows.push_back(row);
+
+            if (!arguments.json) {
+                if (solved) {
+                    out << wrapped(name + ": " + std::to_string(report.solutions.size()) +
+                                   (report.solutions.size() == 1 ? " way" : " different ways") + " to bring the switch to " +
+                                   (site->name.empty() ? site->id : site->name) + ".", "", 100) << "\n";
+                } else if (report.nearest) {
+                    out << wrapped(name + ": cannot be brought to " + (site->name.empty() ? site->id : site->name) + "; it gets as near as " +
+                                   printLength(report.nearest->position_m, system, 1) + " and " + printAngle(report.nearest->angle_rad, 1) + ".", "", 100) << "\n";
+                    if (report.reachShort_m > 0) out << "  The whole chain is too short by " << printLength(report.reachShort_m, system) << ".\n";
+                    if (const std::string stops = stoppedWords(m.chain, report); !stops.empty()) out << wrapped("  " + stops + ".", "  ", 100) << "\n";
+                }
+                std::vector<Solution> shown = report.solutions;
+                if (!solved && report.nearest) shown = {*report.nearest};
+                int number = 0;
+                for (const Solution& s : shown) {
+                    ++number;
+                    out << (solved ? "  Way " + std::to_string(number) : std::string("  Nearest")) << ": off by "
+                        << printLength(s.position_m, system, 2) << " and " << printAngle(s.angle_rad, 2) << ", least room "
+                        << printLength(s.clearance_m, system, 0) << (s.clearance_m >= 0.05 ? " or more" : "") << "\n";
+                    for (int i = 0; i < m.chain.freedomCount(); ++i) {
+                        const Freedom& f = m.chain.freedoms[static_cast<std::size_t>(i)];
+                        std::string value;
+                        if (isCurvature(f, m.chain)) { char text[40]; std::snprintf(text, sizeof text, "%.2f per m", s.q[i]); value = text; }
+                        else value = f.isAngle ? printAngle(s.q[i], 1) : printLength(s.q[i], system, 1);
+                        out << "    " << padded(freedomName(m.chain, f), 56) << " " << rightAligned(value, 12) << (f.kept ? "  (kept)" : "") << "\n";
+                    }
+                    if (number == 3 && shown.size() > 3) { out << "  (" << shown.size() - 3 << " more with --json)\n"; break; }
+                }
+            }
+            if (arguments.write && solved) {
+                const auto way = static_cast<std::size_t>(std::max(1, arguments.choose)) - 1;
+                if (way >= report.solutions.size())
+                    throw Refused{arguments.plan + ": " + name + " has only " + std::to_string(report.solutions.size()) + " ways, --way " + std::to_string(arguments.choose) + " asks for another"};
+                Mount& mount = plan.options[index].mounts[k];
+                mount = withValues(mount, m.chain, report.solutions[way].q);
+                m.mount = mount;
+                m.q = report.solutions[way].q;  // later mounts are solved round this one
+            }
+        }
+    }
+    if (!arguments.mount.empty() && !any) throw Refused{arguments.plan + ": there is no mount " + arguments.mount};
+    if (arguments.write) savePlan(plan, arguments.plan);
+    if (arguments.json) {
+        const Json document = {{"hither_solve", 1}, {"plan", {{"id", plan.id}, {"title", plan.title}, {"revision", plan.revision}}}, {"mounts", rows}, {"written", arguments.write}};
+        out << document.dump(2) << "\n";
+    } else if (arguments.write) {
+        out << "Written to " << arguments.plan << ".\n";
+    }
+    return all ? fine : checkMisses;
+}
+
+}  // namespace hither::cli

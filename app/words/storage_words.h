@@ -1,0 +1,16 @@
+#pragma once
+#include <string>
+
+#include "core/plan/plan.h"
+#include "core/storage/storage_error.h"
+
+namespace hither {
+
+/// One clear line: file, place, cause, and what is allowed where that helps.
+std::string sentence(const StorageError& error);
+std::string sentence(const PlanProblem& problem, const std::string& file);
+
+/// The text on one line and within `most` bytes, control characters replaced, for echoing what a file holds.
+std::string echoed(const std::string& text, std::size_t most = 80);
+
+}  // namespace hither

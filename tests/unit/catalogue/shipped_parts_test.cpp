@@ -193,7 +193,11 @@ TEST_CASE("Every row of the trade's generic gear is in the shipped catalogue, in
 }
 
 TEST_CASE("Shipped grips close on what the trade's table says") {
-    const auto rail = [](const std::string& id) { return *gripOf<RailGrip>(part(id)); };
+    const auto rail = [](const std::string& id) {
+        INFO(id);
+        REQUIRE(gripOf<RailGrip>(part(id)) != nullptr);
+        return *gripOf<RailGrip>(part(id));
+    };
     for (const char* id : {"spring-clamp-13-25", "spring-clamp-13-38", "spring-clamp-19-38-stud"}) {
         INFO(id);
         CHECK(*rail(id).min_m.value >= 0.013);
@@ -510,7 +514,7 @@ TEST_CASE("Every shipped switch goes on a 1/4-20 stud, straight or by a back tha
     }
 }
 
-TEST_CASE("Every shipped grip carries every gooseneck or arm, straight or by an adapter") {
+TEST_CASE("On every shipped grip goes a gooseneck, an arm, a ball head and a post, straight or by adapters") {
     for (const auto& grip : partsOf(PartKind::grip)) {
         if (grip->outlet->interface != Interface::thread) continue;
         for (const char* id : {"gooseneck-300", "arm-single-lock-200", "ball-head-medium", "post-200"}) {

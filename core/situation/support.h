@@ -86,10 +86,14 @@ struct Support {
 };
 
 struct SupportDimension { std::string key; std::string means; double standard = 0, min = 0, max = 0; bool angle = false; };
+/// The key as files have it, with its unit: "seat_width_mm", "back_range_deg".
+std::string dimensionKey(const SupportDimension& dimension);
 struct SupportKind { std::string kind, name, about; std::vector<SupportDimension> dimensions; };
 /// The kinds that can be made: chair-manual, chair-tilt, chair-power, bed, tray, table, pushchair, pole, custom.
 const std::vector<SupportKind>& supportKinds();
 
+/// What is wrong with a typed support: `key` is the place below the support in the plan file's terms
+/// ("dimensions/seat_width_mm", "settings/back_deg", "rails/post/size").
 struct SupportProblem { std::string support, key, found, allowed; };
 struct SupportMade { std::optional<Support> support; std::vector<SupportProblem> problems; };
 SupportMade makeSupport(const SupportSpec& spec);

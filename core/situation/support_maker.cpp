@@ -6,6 +6,7 @@
 
 #include "core/situation/support_typed.h"
 #include "core/units/quantity.h"
+#include "core/units/thread.h"
 
 namespace hither {
 

@@ -175,7 +175,9 @@ void readCloth(Attachment& a, Reporter& report) {
 
 std::string shownValue(double value, bool angle) {
     if (!std::isfinite(value)) return "not a number";
-    return angle ? printAngle(value, 1) : printLength(value, UnitSystem::metric, 1);
+    const double shown = angle ? degrees(value) : 1000 * value;
+    const int digits = std::abs(shown - std::round(shown)) < 0.05 ? 0 : 1;
+    return angle ? printAngle(value, digits) : printLength(value, UnitSystem::metric, digits);
 }
 std::string shownRange(double min, double max, bool angle) { return shownValue(min, angle) + " to " + shownValue(max, angle); }
 

@@ -17,6 +17,8 @@ CoreSeparation between(const Vec3& a, const Vec3& b, const Vec3& whenCoincident)
 // Below this share of the sizes a difference of two points has too few digits left to give a direction,
 // and the features that carry the two points give it instead.
 constexpr double nearlyTouching = 1e-4;
+// Below this share the difference is rounding alone.
+constexpr double touching = 1e-11;
 
 // From a point inside or outside a shape in the shape's frame to B's frame of the pair: n is the outward
 // normal at `surface`, `signedDistance` negative inside. The pair is (point A, shape B).
@@ -33,7 +35,9 @@ CoreSeparation pointToSegment(const CorePair& pair) {
     const double h = pair.B.half.z();
     const double t = std::clamp(-u.dot(pair.p_AB), -h, h);
     CoreSeparation r = between(Vec3::Zero(), pair.p_AB + t * u, anyPerpendicular(u));
-    if (std::abs(t) < h && r.distance < nearlyTouching * h) {
+    if (r.distance < touching * h) {
+        r.n = anyPerpendicular(u);
+    } else if (std::abs(t) < h && r.distance < nearlyTouching * h) {
         const Vec3 across = r.n - u * u.dot(r.n);
         r.n = across.norm() > 0.5 ? across.normalized() : anyPerpendicular(u);
     }
@@ -89,7 +93,9 @@ CoreSeparation segmentToSegment(const CorePair& pair) {
     }
     const Vec3 across = sine2 > 1e-20 ? Vec3(cross / std::sqrt(sine2)) : anyPerpendicular(hb > ha ? u : Vec3(Vec3::UnitZ()));
     CoreSeparation r = between(a, b, across);
-    if ((insideA || insideB) && r.distance < nearlyTouching * std::max(ha, hb)) {
+    if (r.distance < touching * (ha + hb)) {
+        r.n = across;
+    } else if ((insideA || insideB) && r.distance < nearlyTouching * (ha + hb)) {
         const Vec3 along = insideA ? Vec3(Vec3::UnitZ()) : u;
         const Vec3 upright = r.n - along * along.dot(r.n);
         r.n = upright.norm() > 0.5 ? upright.normalized() : across;

@@ -105,6 +105,7 @@ bool reduce(Simplex& s, bool apart) {
 
 GjkResult gjk(const CorePair& pair, const Vec3& shift_A, const Vec3& guess) {
     constexpr int mostRounds = 256;
+    constexpr int mostRestarts = 16;
     constexpr double agreement = 1e-15;  // of the scale: about the rounding of one support point
     GjkResult result;
     const auto leastShifted = [&](const Vec3& n) {
@@ -122,6 +123,26 @@ GjkResult gjk(const CorePair& pair, const Vec3& shift_A, const Vec3& guess) {
     Simplex best = simplex;
     double bestSquared = scale2;
     double lower = 0;
+    int restarts = 0;
+    // Near a curved rim the corners crowd together until their simplex is too thin to tell which part of it
+    // is nearest. The nearest point found so far is a point of D like any other: go on from it alone.
+    const auto restart = [&] {
+        if (best.size == 1 || ++restarts > mostRestarts) return false;
+        simplex = Simplex{};
+        simplex.size = 1;
+        simplex.weight[0] = 1;
+        for (int i = 0; i < best.size; ++i) {
+            const auto k = static_cast<std::size_t>(i);
+            if (i == 0) simplex.point[0] = {Vec3::Zero(), Vec3::Zero(), Vec3::Zero()};
+            simplex.point[0].a += best.weight[k] * best.point[k].a;
+            simplex.point[0].b += best.weight[k] * best.point[k].b;
+        }
+        simplex.point[0].w = simplex.point[0].b - simplex.point[0].a;
+        v = simplex.point[0].w;
+        best = simplex;
+        bestSquared = v.squaredNorm();
+        return true;
+    };
     for (int round = 0; round < mostRounds; ++round) {
         const double vv = v.squaredNorm();
         if (vv <= 1e-28 * scale2 || !(vv > 0)) {
@@ -135,7 +156,10 @@ GjkResult gjk(const CorePair& pair, const Vec3& shift_A, const Vec3& guess) {
         if (length - lower <= agreement * std::sqrt(scale2)) break;
         bool known = false;
         for (int i = 0; i < simplex.size; ++i) known = known || simplex.point[static_cast<std::size_t>(i)].w == w.w;
-        if (known) break;
+        if (known) {
+            if (restart()) continue;
+            break;
+        }
         for (int i = simplex.size; i > 0; --i) simplex.point[static_cast<std::size_t>(i)] = simplex.point[static_cast<std::size_t>(i - 1)];
         simplex.point[0] = w;
         ++simplex.size;
@@ -148,7 +172,10 @@ GjkResult gjk(const CorePair& pair, const Vec3& shift_A, const Vec3& guess) {
             v += simplex.weight[static_cast<std::size_t>(i)] * simplex.point[static_cast<std::size_t>(i)].w;
         }
         const double squared = v.squaredNorm();
-        if (!(squared < bestSquared)) break;  // rounding: no nearer point can be told
+        if (!(squared < bestSquared)) {
+            if (restart()) continue;
+            break;
+        }
         best = simplex;
         bestSquared = squared;
     }

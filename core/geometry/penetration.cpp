@@ -14,9 +14,11 @@ namespace {
 // cores are |v| >= apart from each other, and moving back by apart - gap costs at most that times n.n'.
 // At rest n reproduces itself, and the points found are the witnesses.
 CoreSeparation climb(const CorePair& pair, Vec3 n, double scale) {
-    const double apart = 0.1 * scale;
     CoreSeparation result;
     double gap = pair.gapAlong(n);
+    // The turn shrinks by (depth + apart) / (radius of curvature + apart) a round: near for speed, but not so
+    // near that the difference of the nearest points loses its digits.
+    const double apart = std::max(1e-3 * scale, -0.3 * gap);
     double before = 0;
     for (int round = 0; round < 60; ++round) {
         const Vec3 shift = (apart - gap) * n;

@@ -94,5 +94,9 @@ std::vector<PlacedSolid> placedSolids(const Chain& chain, const Eigen::Ref<const
 Eigen::VectorXd clamped(const Chain& chain, Eigen::VectorXd q);
 /// How far freedom i is outside its limits (0 inside), discs counted on their first component.
 double outside(const Chain& chain, const Eigen::VectorXd& q, int i);
+/// The n-th detent of a freedom that has steps: angles count from 0, slides from their shortest; and the n
+/// of the detent nearest to a value that is within the limits.
+double detentValue(const Freedom& freedom, int n);
+int nearestDetent(const Freedom& freedom, double value);
 
 }  // namespace hither

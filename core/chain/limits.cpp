@@ -34,4 +34,21 @@ double outside(const Chain& chain, const Eigen::VectorXd& q, int i) {
     return std::max({0.0, f.min - q[i], q[i] - f.max});
 }
 
+double detentValue(const Freedom& freedom, int n) {
+    return (freedom.isAngle ? 0.0 : freedom.min) + n * freedom.step.value_or(0.0);
+}
+
+int nearestDetent(const Freedom& freedom, double value) {
+    const double step = freedom.step.value_or(0.0);
+    if (!(step > 0)) return 0;
+    const double from = detentValue(freedom, 0);
+    double n = std::clamp(std::round((value - from) / step), -1e9, 1e9);
+    if (!freedom.fullTurn) {
+        constexpr double slack = 1e-9;  // of a step: a detent exactly at a limit counts
+        n = std::min(n, std::floor((freedom.max - from) / step + slack));
+        n = std::max(n, std::ceil((freedom.min - from) / step - slack));
+    }
+    return static_cast<int>(n);
+}
+
 }  // namespace hither

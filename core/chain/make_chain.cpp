@@ -4,12 +4,12 @@
 
 #include "core/chain/chain.h"
 #include "core/chain/placement.h"
+#include "core/chain/weights.h"
 #include "core/units/quantity.h"
 
 namespace hither {
 namespace {
 
-constexpr double leastArm_m = 0.05;       // an angle moves the far end at least as if it were this far away
 constexpr double fullTurnSlack_rad = 1e-6;  // degrees typed with six decimals still make a full turn
 
 using Kind = ChainStep::Kind;
@@ -170,28 +170,6 @@ void addMate(Builder& out, const Part& previous, const Part& next, const MountPa
     s.axis = Vec3::UnitZ();
     s.q0 = out.chain.freedomCount();
     out.freedom(f, settings.clocking_rad);
-}
-
-/// How far a unit of each freedom moves the far end, from the lengths that follow it.
-void setWeights(Chain& chain) {
-    double rest = 0;
-    for (auto step = chain.steps.rbegin(); step != chain.steps.rend(); ++step) {
-        const double arm = std::max(rest, leastArm_m);
-        const auto at = [&chain, &step](int component) -> Freedom& { return chain.freedoms[static_cast<std::size_t>(step->q0 + component)]; };
-        switch (step->kind) {
-            case Kind::fixed: rest += step->X.translation().norm(); break;
-            case Kind::slide:
-                at(0).weight = 1;
-                rest += std::max(std::abs(at(0).min), std::abs(at(0).max));
-                break;
-            case Kind::turn: at(0).weight = arm; break;
-            case Kind::ball: for (int c = 0; c < 3; ++c) at(c).weight = arm; break;
-            case Kind::bend:
-                for (int c = 0; c < 2; ++c) at(c).weight = step->arc * std::max(rest + step->arc / 2, leastArm_m);
-                rest += step->arc;
-                break;
-        }
-    }
 }
 
 ChainMade problem(std::string text, int part = -1) {

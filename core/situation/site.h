@@ -16,7 +16,7 @@ struct SiteSpec {
     std::string controlSite;           ///< "elbow_right"; decides which body part it goes with; may be empty when typed without a person
     SiteGiven given = SiteGiven::typed;
     Vec3 point = Vec3::Zero();         ///< typed: W; onBody: segment frame; fromPosture: offset in the segment frame
-    Vec3 direction = Vec3::UnitX();    ///< of the person's movement; typed: W; onBody: segment frame; fromPosture: ignored unless `directionTyped`
+    Vec3 direction = Vec3::UnitX();    ///< of the person's movement; typed: W; onBody: segment frame; fromPosture: segment frame, ignored unless `directionTyped`
     bool directionTyped = true;
     SegmentId segment;                 ///< onBody
     Figure movement_m;                 ///< length of the movement
@@ -24,7 +24,7 @@ struct SiteSpec {
     double angleTolerance_rad = 0.3490658503988659;  ///< 20 degrees
     Figure force_N;                    ///< what the person can press with there
     Figure spread_m;                   ///< one standard deviation of where hits land
-    /// Moving group it goes with when typed without a body: support and group; empty: fixed in W.
+    /// Moving group it goes with when there is no body part to go with: support and group; empty: fixed in W.
     std::string goesWithSupport, goesWithGroup;
     bool operator==(const SiteSpec&) const = default;
 };
@@ -40,6 +40,7 @@ struct Site {
     Figure force_N, spread_m;
     std::string support, group;        ///< what carries it
     std::optional<SegmentId> segment;  ///< the body part that operates it
+    /// Of its place: typed ones count as measured; one on the body is known as well as the body's size is.
     BasisKind basis = BasisKind::assumed;
 };
 

@@ -31,14 +31,21 @@ struct Situation {
 
 struct SituationProblem { std::string where, what; };
 struct SituationMade { std::optional<Situation> situation; std::vector<SituationProblem> problems; };
+/// Supports are made and hung on what carries them, the person is put on theirs, every site gets its
+/// place in W at the present settings and the group that carries it. Whatever is wrong is a problem
+/// with its place in the plan ("supports/1/dimensions/seat_width_mm", "sites/0/direction"); a
+/// situation is there only when there is none. A person without a support named takes the first one
+/// that somebody can sit or lie on.
 SituationMade makeSituation(const std::vector<SupportSpec>& supports, const std::optional<PersonSpec>& person,
                             const std::vector<SiteSpec>& sites, const BodyData& data);
 
 /// Pose in W of a support's group frame (zero-setting coordinates of S -> W) at the given settings of
-/// any support's groups, following what carries it. Group empty: the support's own frame.
+/// any support's groups, following what carries it: a support's own place X_WS is where it stands
+/// while all that carries it is at zero. Group empty: the support's own frame. Asserts that support
+/// and group exist.
 Pose groupPose_W(const Situation& situation, const std::string& support, const std::string& group, const GroupSettings& settings = {});
 /// Moves something that is at X_W now (present settings) with its group to other settings: returns
-/// the transform D with X_W(new) = D * X_W(now).
+/// the transform D with X_W(new) = D * X_W(now). Support empty: it is fixed in W.
 Pose carriedFromNow_W(const Situation& situation, const std::string& support, const std::string& group, const GroupSettings& settings);
 
 }  // namespace hither

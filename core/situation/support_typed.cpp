@@ -196,6 +196,8 @@ Solid railSolid(const Attachment& rail) {
 
 void checkTubes(const SupportSpec& spec, const Support& support, std::vector<SupportProblem>& problems) {
     for (const auto& [id, text] : spec.tubes) {
+        // A typed rail takes its size when it is read, and says there what is wrong with it.
+        if (std::any_of(spec.attachments.begin(), spec.attachments.end(), [&i = id](const Attachment& a) { return a.kind == AttachmentKind::rail && a.id == i; })) continue;
         const Attachment* rail = support.attachment(id);
         if (!rail || rail->kind != AttachmentKind::rail) {
             std::string rails;
@@ -204,30 +206,29 @@ void checkTubes(const SupportSpec& spec, const Support& support, std::vector<Sup
             problems.push_back({spec.id, "tubes/" + id, "no rail of that name", rails.empty() ? "nothing: this support has no rails" : rails});
             continue;
         }
-        const bool typedRail = std::any_of(spec.attachments.begin(), spec.attachments.end(), [&i = id](const Attachment& a) { return a.id == i; });
         const Parsed<double> outside_m = tubeOutside_m(text);
-        if (!outside_m && !typedRail) problems.push_back({spec.id, "tubes/" + id, text.empty() ? "nothing" : text, outside_m.reason});
+        if (!outside_m) problems.push_back({spec.id, "tubes/" + id, text.empty() ? "nothing" : text, outside_m.reason});
     }
 }
 
 void addTypedGroups(const SupportSpec& spec, Support& support, std::vector<SupportProblem>& problems) {
-    std::set<std::string> cut;  // typed groups that are in a ring of parents
+    std::set<const MovingGroup*> ring;  // typed groups whose parents go round without end
     for (const MovingGroup& typed : spec.groups) {
         const MovingGroup* g = &typed;
         for (std::size_t steps = 0; g && steps <= spec.groups.size(); ++steps) {
             const auto parent = std::find_if(spec.groups.begin(), spec.groups.end(), [&](const MovingGroup& p) { return !p.id.empty() && p.id == g->parent; });
             g = parent == spec.groups.end() ? nullptr : &*parent;
         }
-        if (g) cut.insert(typed.id);
+        if (g) ring.insert(&typed);
     }
     for (std::size_t i = 0; i < spec.groups.size(); ++i) {
         MovingGroup g = spec.groups[i];
         Reporter report{spec, problems, "groups/" + (g.id.empty() ? std::to_string(i) : g.id)};
         if (g.id.empty()) report("id", "nothing", "a word of its own");
-        else if (support.group(g.id)) report("id", g.id, "a word that no other group of this support has");
+        else if (support.group(g.id) || std::count_if(spec.groups.begin(), spec.groups.end(), [&](const MovingGroup& o) { return o.id == g.id; }) > 1) report("id", g.id, "a word that no other group of this support has");
         const bool parentTyped = std::any_of(spec.groups.begin(), spec.groups.end(), [&](const MovingGroup& p) { return p.id == g.parent; });
         if (!g.parent.empty() && !parentTyped && !support.group(g.parent)) report("parent", g.parent, groupNames(support));
-        if (cut.count(g.id)) report("parent", g.parent, "a group that does not itself go with " + g.id);
+        if (ring.count(&spec.groups[i])) report("parent", g.parent, "a group that does not itself go with " + g.id);
         if (!inReach(g.pivot)) report("pivot_mm", shownPoint(g.pivot), "three numbers within 20 m");
         if (!g.axis.allFinite() || g.axis.norm() < 1e-9) report("axis", "no direction", "three numbers that are not all 0");
         const double most = g.slides ? farthest_m : 2 * pi;

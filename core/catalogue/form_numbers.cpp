@@ -31,6 +31,7 @@ std::optional<double> exactForm(double si, const FormUnit& unit) {
 
 std::string shortNumber(double value) {
     std::ostringstream out;
+    out.precision(15);
     out << value;
     return out.str();
 }

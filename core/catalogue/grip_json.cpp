@@ -26,12 +26,13 @@ RailGrip readRail(JsonForm& form, const Basis& basis) {
     grip.wall_m = form.numberOr("wall_mm", grip.wall_m, form::mm, size_mm);
     if (form.has("sections")) {
         grip.round = grip.square = false;
+        const std::size_t before = form.problems().list.size();
         for (const auto& [item, path] : form.items("sections", 2)) {
             if (*item == "round") grip.round = true;
             else if (*item == "square") grip.square = true;
             else form.problems().add(path, quoted(*item), "round or square");
         }
-        if (!grip.round && !grip.square) form.problem("sections", "a list with round, square or both");
+        if (!grip.round && !grip.square && form.problems().list.size() == before) form.problem("sections", "a list with round, square or both");
     }
     grip.holdTorque_Nm = form.figure("hold_torque_Nm", basis, form::newtonMetre, notNegative);
     grip.holdAxial_N = form.figure("hold_axial_N", basis, form::newton, notNegative);

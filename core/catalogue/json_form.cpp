@@ -293,24 +293,19 @@ json writeAxis(const Vec3& v) {
 }
 
 json writeTurn(const Mat3& R) {
-    const double cosPitch = std::hypot(R(0, 0), R(1, 0));
-    const double pitch = std::atan2(-R(2, 0), cosPitch);
-    double roll = std::atan2(R(2, 1), R(2, 2)), yaw = std::atan2(R(1, 0), R(0, 0));
-    if (cosPitch < 1e-5) {
-        // Near pitch +-90 degrees only yaw - roll (up) or yaw + roll (down) is well known.
-        const double sign = R(2, 0) < 0 ? 1 : -1;
-        const double together = std::atan2(-R(0, 1), R(1, 1));  // yaw - sign * roll
-        roll = cosPitch < 1e-10 ? 0 : radians(std::round(degrees(roll) * 100) / 100);
-        yaw = together + sign * roll;
-        if (yaw > pi) yaw -= 2 * pi;
-        if (yaw <= -pi) yaw += 2 * pi;
+    const double pitch = fromSIRounded(std::atan2(-R(2, 0), std::hypot(R(0, 0), R(1, 0))), form::degree);
+    // The nearer pitch is to +-90 degrees, the less roll can be told from yaw: its last digits are
+    // dropped accordingly, down to no roll at all, and yaw takes the rest.
+    double roll = 0;
+    if (std::abs(pitch) != 90) {
+        const double lost = std::max(9 - 12 - std::floor(std::log10(std::cos(radians(pitch)))), 0.0);
+        const double grid = std::pow(10.0, lost);
+        roll = std::round(degrees(std::atan2(R(2, 1), R(2, 2))) * 1e9 / grid) * grid / 1e9;
     }
-    json turn = json::array();
-    for (const double angle : {roll, pitch, yaw}) {
-        const double value = fromSIRounded(angle, form::degree);
-        turn.push_back(value == -180 ? 180.0 : value);
-    }
-    return turn;
+    const Mat3 R_yawPitch = R * rotationFromRollPitchYaw(radians(roll), 0, 0).transpose();
+    const double yaw = fromSIRounded(std::atan2(-R_yawPitch(0, 1), R_yawPitch(1, 1)), form::degree);
+    const auto plain = [](double value) { return value == -180 ? 180.0 : (value == 0 ? 0.0 : value); };
+    return json::array({plain(roll), pitch, plain(yaw)});
 }
 
 json writeBasis(const Basis& basis) {

@@ -111,8 +111,9 @@ std::string quoted(const nlohmann::json& json);
 nlohmann::json writeVector(const Vec3& si, const FormUnit& unit);
 nlohmann::json writeVectorRounded(const Vec3& si, const FormUnit& unit);
 nlohmann::json writeAxis(const Vec3& unitVector);
-/// [roll, pitch, yaw] in degrees, pitch within +-90, to 1e-9 degrees. Where pitch is within 0.0006
-/// degrees of +-90 roll and yaw are nearly one turn: roll is then given to 0.01 degrees and yaw takes the rest.
+/// [roll, pitch, yaw] in degrees, pitch within +-90, rounded to 1e-9 degrees; near pitch +-90, where
+/// roll and yaw are nearly one turn, roll has fewer digits and yaw takes the rest (0 roll at +-90).
+/// The turn that reads back is within 2e-11 rad, and is written the same way again.
 nlohmann::json writeTurn(const Mat3& R);
 nlohmann::json writeBasis(const Basis& basis);
 /// Adds a figure to an object: nothing when unknown, a plain number when its basis is the default.

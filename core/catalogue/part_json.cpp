@@ -48,7 +48,7 @@ json writeFace(const SwitchFace& face, const Basis& basis) {
 void readPrice(const json& value, Part& part, ProblemList& problems) {
     JsonForm form(value, "price", problems);
     if (!form.isObject()) return;
-    const std::string currency = form.textOr("currency", "EUR", 3);
+    const std::string currency = form.textOr("currency", "EUR", 100);
     bool code = currency.size() == 3;
     for (const char c : currency) code = code && c >= 'A' && c <= 'Z';
     if (!code) form.problem("currency", "an ISO 4217 code, \"EUR\"");
@@ -60,7 +60,7 @@ void readPrice(const json& value, Part& part, ProblemList& problems) {
         const auto money = parseMoney(amount->get_ref<const std::string&>(), code ? currency : "EUR");
         if (!money) form.problem("amount", allowed + std::string(" (") + money.reason + ")");
         else if (money.value->minor < 0 || money.value->minor > 100'000'000) form.problem("amount", "from 0 to 1000000");
-        else if (money.value->currency != currency) form.problem("amount", "no other currency than the key currency says");
+        else if (code && money.value->currency != currency) form.problem("amount", "no other currency than the key currency says");
         else part.price = *money.value;
     }
     Basis basis = part.dimensionsBasis;
@@ -116,7 +116,9 @@ PartRead readPart(const json& value, const std::string& file) {
     part.id = form.textOr("id", "", 64);
     if (!isId(part.id)) form.problem("id", "lower case letters a to z, digits and hyphens, 1 to 64 of them");
     part.name = form.needText("name");
+    const std::size_t beforeKind = read.problems.size();
     part.kind = static_cast<PartKind>(form.choice("kind", {"grip", "arm", "neck", "post", "joint", "adapter", "back", "switch"}, -1));
+    const bool kindKnown = read.problems.size() == beforeKind;
     part.words = form.texts("words", 64);
     part.dimensionsBasis = form.basisOr("basis", {});
     const Basis& basis = part.dimensionsBasis;
@@ -151,7 +153,7 @@ PartRead readPart(const json& value, const std::string& file) {
     part.whereToBuy = form.textOr("where_to_buy", "");
     part.notes = form.textOr("notes", "");
 
-    checkShape(part, form);
+    if (kindKnown) checkShape(part, form);
     const auto items = [&value](const char* key) {
         const auto at = value.find(key);
         return at != value.end() && at->is_array() ? at->size() : std::size_t{0};

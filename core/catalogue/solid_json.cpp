@@ -75,7 +75,7 @@ struct Reader {
             made = makeHull(points);
         }
         if (!made) {
-            inner.problem("points_mm", "points that are not all in one plane", "at least four that are not");
+            inner.problem("points_mm", "points that are all in one plane", "at least four points that are not");
             return std::nullopt;
         }
         return Solid::convexHull(made);

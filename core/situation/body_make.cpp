@@ -41,7 +41,7 @@ std::optional<AtRest> seated(const BodyShape& shape, const Resting& resting, dou
     const double thighForward = std::atan2(thigh.x(), -thigh.z());  // from straight down
     const double height = hip.z() + thigh.z() - resting.footrest_z_m - shape.ankleAbove;
     const double shankForward = height >= shape.shank ? 0.0 : std::acos(std::clamp(height / shape.shank, 0.2, 1.0));
-    both(rest.posture, "hip_flexion", thighForward + back);  // the pelvis leans back with the trunk
+    both(rest.posture, "hip_flexion", thighForward - back);  // the pelvis leans back with the trunk, which opens the hip
     both(rest.posture, "knee_flexion", std::max(thighForward - shankForward, 0.0));
     both(rest.posture, "ankle_flexion", -std::min(shankForward, thighForward));
     both(rest.posture, "shoulder_flexion", std::max(-back, publishedRanges().at("shoulder_flexion_left").min));

@@ -141,6 +141,12 @@ TEST_CASE("the cushion lifts and the chair's lean turns the body", "[body]") {
     const Vec3 seatUp(-std::sin(radians(5)), 0, std::cos(radians(5)));
     const double under = -extent(leaning, {{Segment::thigh, Side::left}}, -seatUp) - seatUp.dot(Vec3(0, 0, 0.45));
     CHECK(under == Approx(0.05).margin(0.002));
+    // Both joints of the thigh are their own half thickness above the cushion, and the shanks hang.
+    const double kneeHalf = 0.5 * (leaning.size.m("kneeheightsitting") - leaning.size.m("poplitealheight"));
+    const Vec3 seatMiddle = Vec3(0, 0, 0.45) + 0.05 * seatUp;
+    CHECK(seatUp.dot(leaning.X_WSegment.at({Segment::shank, Side::left}).translation() - seatMiddle) == Approx(kneeHalf).margin(1e-9));
+    CHECK(seatUp.dot(leaning.X_WSegment.at({Segment::thigh, Side::left}).translation() - seatMiddle) == Approx(0.5 * leaning.size.m("thighclearance")).margin(1e-9));
+    CHECK((leaning.X_WSegment.at({Segment::shank, Side::left}).linear() - Mat3::Identity()).norm() < 1e-9);
     // Feet flat on the foot plates when the seat is too low for hanging shanks.
     chair = upright(0.30);
     chair.resting.footrest_z_m = 0.05;

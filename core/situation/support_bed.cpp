@@ -10,13 +10,14 @@ namespace {
 constexpr double barSpacing_m = 0.110;  // between middles of bars, so that every opening is under the 120 mm of FDA 2006, zone 1
 constexpr double board_m = 0.020;       // thickness of head and foot boards
 constexpr double deck_m = 0.020;        // the sections' decks under the mattress
+constexpr double frameGap_m = 0.015;    // the decks lie on rests this high above the frame's tubes, so that a jaw closes round them
 constexpr double castor_m = 0.100;      // castor across
 
 struct BedShape {
     explicit BedShape(const SupportMaker& m)
         : width(m.value("mattress_width")), length(m.value("mattress_length")), thickness(m.value("mattress_thickness")), top(m.value("mattress_top_height")),
           head(-m.value("back_section")), thighFrom(m.value("seat_section")), thighTo(thighFrom + m.value("thigh_section")), foot(length + head),
-          deckTop(top - thickness), frame(deckTop - deck_m - 0.020) {}
+          deckTop(top - thickness), frame(deckTop - deck_m - frameGap_m - 0.020) {}
     double width, length, thickness, top;
     double head, thighFrom, thighTo, foot;  ///< x of the sections' borders; the hip pivot is x = 0
     double deckTop, frame;                  ///< heights: under the mattress; middle of the frame's tubes
@@ -54,6 +55,10 @@ void frame(SupportMaker& m, const BedShape& bed, const BedGroups& g) {
         const std::string id = sideId("frame_rail", side);
         m.rail(id, sideName("Frame tube under the deck", side), g.height, Vec3(bed.head, y, bed.frame), Vec3(bed.foot, y, bed.frame), Vec3(0, side, 0), "40 mm", Section::square);
         m.blockSector(id, 0, bed.length, Vec3::UnitZ(), 0.79, "the decks close down on it");
+        for (const auto& [part, x] : {std::pair<const char*, double>{"head", bed.head + 0.060}, {"hip", 0.0}, {"foot", bed.foot - 0.060}}) {
+            m.box(sideId(std::string("deck_rest_") + part, side), g.height, Vec3(x, y, bed.frame + 0.020 + 0.5 * frameGap_m), Vec3(0.040, 0.040, frameGap_m));
+            m.block(id, x - bed.head - 0.040, x - bed.head + 0.040, "rest of the deck");
+        }
         m.block(id, 0.120, 0.280, "leg");
         m.block(id, bed.length - 0.280, bed.length - 0.120, "leg");
         for (const auto& [end, x] : {std::pair<const char*, double>{"head", bed.head + 0.200}, {"foot", bed.foot - 0.200}}) {

@@ -15,8 +15,8 @@ void makeChairManual(SupportMaker& m) {
     parts.legGroup = m.turn("legrest", "Foot rests, raised", "", c.onSeat(c.depth, 0), -Vec3::UnitY(), m.value("legrest_range"));
     makeChairSeat(m, parts);
 
-    const double wheel = m.value("wheel_diameter"), axle = m.value("axle_forward"), caster = m.value("caster_diameter");
-    const double level = std::min(caster + 0.060, c.height - 0.110);  // lower frame tubes
+    const double wheel = m.value("wheel_diameter"), axle = m.value("axle_forward"), castor = m.value("castor_diameter");
+    const double level = std::min(castor + 0.060, c.height - 0.110);  // lower frame tubes
     const double front = c.depth - 0.030, brakeAt = std::min(axle + 0.5 * wheel + 0.020, c.depth - 0.060);
     for (int side : {1, -1}) {
         const double across = side * 0.5 * c.width;
@@ -33,8 +33,8 @@ void makeChairManual(SupportMaker& m) {
         const double inner = 0.5 * c.width + 0.050;
         makeWheel(m, "wheel", "wheel", side, axle, inner, wheel, 0.025);
         m.solid(sideId("hand_rim", side), "", Solid::cylinder(Vec3(axle, side * (inner + 0.030), 0.5 * wheel), Vec3(axle, side * (inner + 0.048), 0.5 * wheel), 0.5 * wheel - 0.025));
-        m.solid(sideId("castor", side), "", Solid::cylinder(Vec3(front - 0.030, side * (0.5 * c.width - 0.015), 0.5 * caster), Vec3(front - 0.030, side * (0.5 * c.width + 0.015), 0.5 * caster), 0.5 * caster));
-        m.bar(sideId("castor_fork", side), "", Vec3(front, across, level), Vec3(front - 0.030, side * (0.5 * c.width + 0.025), 0.5 * caster), 0.010);
+        m.solid(sideId("castor", side), "", Solid::cylinder(Vec3(front - 0.030, side * (0.5 * c.width - 0.015), 0.5 * castor), Vec3(front - 0.030, side * (0.5 * c.width + 0.015), 0.5 * castor), 0.5 * castor));
+        m.bar(sideId("castor_fork", side), "", Vec3(front, across, level), Vec3(front - 0.030, side * (0.5 * c.width + 0.025), 0.5 * castor), 0.010);
         for (const std::string& rail : {low, seat}) {
             const double start = rail == low ? -0.020 : 0.0;
             m.blockSector(rail, axle - 0.5 * wheel - start, axle + 0.5 * wheel - start, Vec3(0, side, 0), radians(70), "side toward the wheel");
@@ -54,7 +54,7 @@ SupportRecipe chairManualRecipe() {
     SupportKind kind{"chair-manual", "Manual wheelchair", "Folding frame on two large wheels and two castors; the back may lean, the foot rests may rise.", chairDimensions(490, 380)};
     for (const SupportDimension& d : {lengthDimension_mm("wheel_diameter", "rear wheel across", 600, 300, 660),
                                       lengthDimension_mm("axle_forward", "rear axle in front of (negative: behind) the line where seat and back meet", 20, -100, 120),
-                                      lengthDimension_mm("caster_diameter", "front castor across", 180, 75, 210),
+                                      lengthDimension_mm("castor_diameter", "front castor across", 180, 75, 210),
                                       angleDimension_deg("recline_range", "how far the back can lean beyond its angle; 0: fixed", 0, 0, 60),
                                       angleDimension_deg("legrest_range", "how far the foot rests can rise; 0: fixed", 0, 0, 90)})
         kind.dimensions.push_back(d);

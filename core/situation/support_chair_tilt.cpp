@@ -17,7 +17,7 @@ void makeChairTilt(SupportMaker& m) {
     parts.headrest = parts.backBar = true;
     makeChairSeat(m, parts);
 
-    const double wheel = m.value("wheel_diameter"), axle = m.value("axle_forward"), castor = m.value("caster_diameter");
+    const double wheel = m.value("wheel_diameter"), axle = m.value("axle_forward"), castor = m.value("castor_diameter");
     const double level = castor + 0.030, front = c.depth;
     const double postAt = std::clamp(pivot.x(), axle + 0.020, front - 0.020);
     for (int side : {1, -1}) {
@@ -56,7 +56,7 @@ SupportRecipe chairTiltRecipe() {
                                       angleDimension_deg("legrest_range", "how far the foot rests can rise; 0: fixed", 60, 0, 90),
                                       lengthDimension_mm("wheel_diameter", "rear wheel across", 300, 200, 610),
                                       lengthDimension_mm("axle_forward", "rear axle in front of (negative: behind) the line where seat and back meet", -40, -150, 60),
-                                      lengthDimension_mm("caster_diameter", "front castor across", 180, 100, 210)})
+                                      lengthDimension_mm("castor_diameter", "front castor across", 180, 100, 210)})
         kind.dimensions.push_back(d);
     return {kind, makeChairTilt};
 }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/geometry/distance.h"
 #include "core/units/quantity.h"
 #include "core/units/thread.h"
 #include "tests/unit/situation/support_samples.h"
@@ -317,4 +318,31 @@ TEST_CASE("every dimension moves something, and its standard lies within its ran
             CHECK(moved);
         }
     }
+}
+
+TEST_CASE("every rail of a standard support has room for a clamp that touches nothing else", "[support]") {
+    // A tube clamp 30 mm wide with a jaw 8 mm thick: typical figures of the trade (common practice, no source).
+    const double width = 0.030, wall = 0.008;
+    std::size_t rails = 0;
+    for (const SupportKind& kind : supportKinds()) {
+        const Support support = make(standard(kind.kind));
+        for (const Attachment& a : support.attachments) {
+            if (a.kind != AttachmentKind::rail) continue;
+            INFO(kind.kind << " " << a.id);
+            ++rails;
+            bool room = false;
+            for (double along = 0.5 * width; !room && along <= a.length_m() - 0.5 * width; along += 0.005) {
+                const double from = along - 0.5 * width, to = along + 0.5 * width;
+                const bool blocked = std::any_of(a.blocked.begin(), a.blocked.end(), [&](const Blocked& b) { return b.wholeTurn && b.from_m < to && b.to_m > from; });
+                if (blocked) continue;
+                const Vec3 x = (a.b - a.a).normalized();
+                const Solid jaw = Solid::cylinder(a.a + from * x, a.a + to * x, 0.5 * *a.outside_m.value + wall);
+                room = std::all_of(support.solids.begin(), support.solids.end(), [&](const SupportSolid& s) {
+                    return std::find(a.solids.begin(), a.solids.end(), s.name) != a.solids.end() || distance(jaw, s.solid).distance > 0;
+                });
+            }
+            CHECK(room);
+        }
+    }
+    CHECK(rails > 60);
 }

@@ -31,7 +31,7 @@ need_packages() {
     rm -f "$setup_log"
 }
 
-build_packages="g++ cmake ninja-build ccache libeigen3-dev libsqlite3-dev nlohmann-json3-dev libcli11-dev"
+build_packages="g++ cmake ninja-build ccache libeigen3-dev libsqlite3-dev nettle-dev nlohmann-json3-dev libcli11-dev"
 test_packages="catch2 liborocos-kdl-dev libfcl-dev python3"
 
 # build_in FOLDER TARGET [CMAKE OPTION...]: configures .build/FOLDER once and builds TARGET ("all" for all).

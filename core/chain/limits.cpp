@@ -8,7 +8,11 @@
 namespace hither {
 
 Eigen::VectorXd clamped(const Chain& chain, Eigen::VectorXd q) {
+    const auto inDisc = [&chain](int i) {
+        return std::any_of(chain.discs.begin(), chain.discs.end(), [i](const DiscLimit& d) { return i == d.first || i == d.first + 1; });
+    };
     for (int i = 0; i < chain.freedomCount(); ++i) {
+        if (inDisc(i)) continue;  // a disc is scaled back as a whole, so that its direction stays
         const Freedom& f = chain.freedoms[static_cast<std::size_t>(i)];
         if (f.fullTurn) {
             q[i] = std::remainder(q[i], 2 * pi);

@@ -211,7 +211,7 @@ ChainMade makeChain(const Mount& mount, const Situation& situation,
         std::shared_ptr<const Part> part = find(settings.part);
         if (!part) return problem("there is no part \"" + settings.part + "\"", out.part);
         if (settings.reversed) {
-            if (!part->reversible || part->bases.size() != 1 || !part->outlet) return problem("part \"" + part->id + "\" cannot be turned end for end", out.part);
+            if (!part->reversible || part->bases.size() != 1 || !part->outlet || !part->keepFree.empty()) return problem("part \"" + part->id + "\" cannot be turned end for end", out.part);
             part = std::make_shared<const Part>(reversed(*part));
         }
         if (part->face && i + 1 < mount.parts.size()) return problem("part \"" + part->id + "\" is a switch: nothing can be fixed to it, so it must come last", out.part);

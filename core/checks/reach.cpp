@@ -101,7 +101,7 @@ void checkRanges(const SetupMount& m, std::vector<Finding>& out) {
         const double share = shareLeft(chain, m.q, i);
         if (share < least) { least = share; leastFreedom = i; }
         if (f.step && *f.step > 0 && !isFirstOfDisc(chain, i)) {
-            const double nearest = std::round(m.q[i] / *f.step) * *f.step;
+            const double nearest = detentValue(f, nearestDetent(f, m.q[i]));
             const double off = std::abs(m.q[i] - nearest);
             const double most = f.isAngle ? radians(0.5) : 0.0005;
             if (off > most) {

@@ -10,6 +10,7 @@ namespace {
 
 constexpr double costDone = 1e-18;      // a nanometre: rounding is all that is left
 constexpr double firstDamping = 0.1;
+constexpr double leastDamping = 1e-6;
 constexpr double mostDamping = 1e9;     // no step, however short, gets nearer
 constexpr double longestStep = 0.8;     // of the scaled step against each weight: a joint turns at most this (rad) at once
 constexpr double atLimit = 1e-12;       // share of a limit within which a value stands at it
@@ -177,7 +178,11 @@ Descent::Outcome Descent::run(Eigen::VectorXd& x, int most, bool patient) {
             const Residual::Value value = valueAt(trial_);
             if (value.cost() < cost) {
                 nearer = true;
-                mu = std::max(value.cost() < 0.25 * cost ? mu * 0.2 : value.cost() < 0.75 * cost ? mu : mu * 2, 1e-6);
+                // Gain: what was won against what the linear model promised.
+                Vec6 left = out.value.e;
+                for (int i = 0; i < flat_.size(); ++i) left -= J_.col(i) * ((trial_[i] - x[i]) * flat_.weight(i));
+                const double gain = (cost - value.cost()) / (cost - left.squaredNorm());
+                mu = std::max(gain > 0.75 ? mu * 0.2 : gain < 0.25 ? mu * 3 : mu, leastDamping);
                 x.swap(trial_);
                 out.value = value;
             } else {

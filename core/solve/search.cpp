@@ -41,13 +41,18 @@ Search::Search(const Chain& aChain, const Eigen::VectorXd& present, const Target
     }
     // A turn that moves neither place nor aim, wherever the others stand, keeps its present value.
     const FlatChain flat(chain, home, fixed);
-    Descent probe(flat, residual);
+    FlatChain::State state = flat.makeState();
     std::vector<char> idle(static_cast<std::size_t>(flat.size()), 1);
     constexpr unsigned probes = 4;
     constexpr double nothing = 1e-12;
     for (unsigned k = 1; k <= probes; ++k) {
-        const Mat6X& J = probe.jacobianAt(startingPoint(flat, k));
-        for (int v = 0; v < flat.size(); ++v) if (J.col(v).norm() > nothing) idle[static_cast<std::size_t>(v)] = 0;
+        flat.walk(startingPoint(flat, k), state);
+        const Vec3 axis = state.R * chain.operatingAxis;
+        for (int v = 0; v < flat.size(); ++v) {
+            const Vec3 w = state.w.col(v);
+            const double place = (state.v.col(v) + w.cross(state.p)).norm(), aim = target.R_W ? w.norm() : w.cross(axis).norm();
+            if (place > nothing || aim > nothing) idle[static_cast<std::size_t>(v)] = 0;
+        }
     }
     for (const ChainStep& step : chain.steps) {
         if (step.kind != Kind::turn) continue;

@@ -120,7 +120,9 @@ struct ElementAdder {
 
 /// What is wrong with the joint settings of a part, or nothing.
 std::optional<std::string> settingProblem(const MountPart& settings, const Part& part) {
-    for (const auto& [name, setting] : settings.joints) {
+    for (const auto& named : settings.joints) {
+        const std::string& name = named.first;
+        const JointSetting& setting = named.second;
         const auto found = std::find_if(part.elements.begin(), part.elements.end(), [&name](const Element& e) {
             return !e.name.empty() && e.name == name && e.freedoms() > 0;
         });

@@ -312,3 +312,21 @@ TEST_CASE("cancelling stops at once and says so", "[solve]") {
     CHECK(report.status == SolveReport::Status::cancelled);
     CHECK(report.starts == 3);
 }
+
+TEST_CASE("the longest mount allowed is solved too", "[solve]") {
+    const ExampleMounts example;
+    Mount mount = ExampleMounts::mount("rail", {"clamp"});
+    MountPart arm;
+    arm.part = "arm";
+    mount.parts.resize(mostPartsInMount, arm);
+    const ChainMade made = example.make(mount);
+    REQUIRE(made.chain);
+    CHECK(made.chain->freedomCount() > 400);
+    std::mt19937 random(18);
+    const Target target = targetAt(*made.chain, randomValues(*made.chain, random));
+    SolveOptions options;
+    options.most = 1;
+    const SolveReport report = solve(*made.chain, made.q, target, options);
+    REQUIRE(report.solutions.size() == 1);
+    checkSolution(*made.chain, target, report.solutions.front());
+}

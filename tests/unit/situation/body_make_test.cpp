@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 #include "core/situation/person.h"
 #include "core/units/quantity.h"
@@ -397,4 +398,35 @@ TEST_CASE("a body that cannot be made says why", "[body]") {
     REQUIRE(bent.body);
     REQUIRE(!bent.problems.empty());
     CHECK(bent.problems.back().find("the upper arm is made") != std::string::npos);
+}
+
+TEST_CASE("any sizes that are not refused make a whole body", "[body]") {
+    std::mt19937 random(20120);  // fixed seed
+    std::uniform_real_distribution<double> scale(0.3, 2.5), chance(0, 1);
+    const auto& statistics = data().tables.at(BodyTable::man).statistics;
+    int bodies = 0;
+    for (int i = 0; i < 400; ++i) {
+        PersonSpec person;
+        person.body.table = i % 3 == 0 ? BodyTable::child : i % 3 == 1 ? BodyTable::woman : BodyTable::man;
+        const double share = chance(random) * chance(random);
+        for (const auto& [name, statistic] : statistics)
+            if (chance(random) < share) person.body.typed[name] = statistic.mean * (chance(random) < 0.5 ? scale(random) : 1 + 0.2 * (scale(random) - 1.4));
+        person.body.typed["stature"] = 1.0 + chance(random);
+        person.lying = static_cast<PersonSpec::Lying>(i % 3);
+        for (const auto& [joint, range] : publishedRanges())
+            if (chance(random) < 0.3) person.posture[joint] = range.min + chance(random) * (range.max - range.min);
+        const BodyMade result = makeBody(person, i % 2 == 0 ? upright(0.4) : bed(80 * chance(random), 40 * chance(random)), data());
+        if (!result.body) {
+            CHECK(!result.problems.empty());
+            continue;
+        }
+        ++bodies;
+        for (const auto& [id, X] : result.body->X_WSegment) {
+            REQUIRE(X.matrix().allFinite());
+            CHECK((X.linear() * X.linear().transpose() - Mat3::Identity()).norm() < 1e-9);
+        }
+        for (const auto& site : result.body->sites) REQUIRE(site.point.allFinite());
+        for (const auto& [name, value] : person.body.typed) CHECK(result.body->size.m(name) == value);
+    }
+    CHECK(bodies > 100);
 }

@@ -14,7 +14,7 @@ struct Row { const char* joint; double min_deg, max_deg; const char* source; };
 
 /// Signs as at `Posture`: for instance shoulder flexion -60 is 60 degrees of extension, and wrist
 /// deviation -30 is 30 degrees toward the little finger.
-constexpr Row bothSides[] = {
+const Row bothSides[] = {
     {"shoulder_flexion", -60, 180, upperLimb},
     {"shoulder_abduction", 0, 180, upperLimb},
     {"shoulder_rotation", -70, 90, upperLimb},
@@ -28,7 +28,7 @@ constexpr Row bothSides[] = {
     {"knee_flexion", 0, 135, knee},
     {"ankle_flexion", -45, 20, lowerLimb},
 };
-constexpr Row middle[] = {
+const Row middle[] = {
     {"neck_flexion", -45, 45, neckBend},
     {"neck_bend", -45, 45, neckBend},
     {"neck_rotation", -80, 80, neckTurn},

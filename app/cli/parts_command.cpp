@@ -16,7 +16,7 @@ int runParts(const PartsArguments& arguments, std::ostream& out, std::ostream& e
     // Without a choice each option is a list of its own: they are alternatives, not to be added up.
     if (arguments.json) {
         Json lists = Json::array();
-        for (const std::string& id : options) lists.push_back(partsListJson(partsList(plan, {id})));
+        for (const std::string& id : options) lists.push_back(Json(partsListJson(partsList(plan, {id}))));
         out << Json({{"hither_parts", 1}, {"plan", {{"id", plan.id}, {"title", plan.title}, {"revision", plan.revision}}}, {"lists", lists}}).dump(2) << "\n";
         return fine;
     }

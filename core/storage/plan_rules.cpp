@@ -431,17 +431,6 @@ std::vector<StorageError> planProblems(const Plan& plan, std::size_t most) {
     return std::move(r.problems);
 }
 
-const std::vector<std::string>& bodyDimensionNames() {
-    static const std::vector<std::string> names{
-        "stature", "sittingheight", "eyeheightsitting", "acromialheightsitting", "elbowrestheight", "acromionradialelength",
-        "shoulderelbowlength", "radialestylionlength", "handlength", "handbreadth", "biacromialbreadth", "bideltoidbreadth",
-        "hipbreadthsitting", "buttockkneelength", "buttockpopliteallength", "poplitealheight", "kneeheightsitting", "thighclearance",
-        "abdominalextensiondepthsitting", "chestdepth", "chestbreadth", "footlength", "footbreadthhorizontal", "lateralmalleolusheight",
-        "headbreadth", "headlength", "tragiontopofhead", "neckcircumference", "wristcircumference", "forearmcircumferenceflexed",
-        "bicepscircumferenceflexed", "thumbtipreach"};
-    return names;
-}
-
 std::string nearestName(const std::string& found, const std::vector<std::string>& known) {
     std::string best;
     std::size_t least = std::string::npos;

@@ -33,9 +33,6 @@ constexpr int revision = 1'000'000'000, count = 100'000;
 /// times "2026-11-25T09:00:00Z". At most `most` problems are listed. An empty list: may be saved.
 std::vector<StorageError> planProblems(const Plan& plan, std::size_t most = 100);
 
-/// Names of the body dimensions that a plan may hold, without `weightkg`.
-const std::vector<std::string>& bodyDimensionNames();
-
 /// The known name that is spelled most like `found` (fewest single-letter changes), when one is near.
 std::string nearestName(const std::string& found, const std::vector<std::string>& known);
 bool isPrintableText(const std::string& text, bool severalLines);

@@ -153,7 +153,7 @@ TEST_CASE("the motion bound is never beaten by the motion", "[movement]") {
         for (int i = 0; i < 4000; ++i) {
             GroupSettings settings;
             for (std::size_t j = 0; j < 3; ++j)
-                settings[{"stand", chain[j].group}] = chain[j].min + (chain[j].max - chain[j].min) * (((i + 1) * (7 * j + 3) * 2654435761u) % 1000) / 999.0;
+                settings[{"stand", chain[j].group}] = chain[j].min + (chain[j].max - chain[j].min) * static_cast<double>((static_cast<std::size_t>(i + 1) * (7 * j + 3) * 2654435761u) % 1000) / 999.0;
             GroupSettings moved = settings;
             const double h = 1e-5;
             moved[{"stand", chain[k].group}] += h;

@@ -45,7 +45,7 @@ int runList(const ListArguments& arguments, std::ostream& out, std::ostream& err
             SupportSpec spec;
             spec.id = spec.kind = kind.kind;
             Json one = {{"kind", kind.kind}, {"name", kind.name}, {"about", kind.about}};
-            Json dimensions = Json::array(), attachments = Json::array();
+            Json dimensions = Json::array(), groups = Json::array(), attachments = Json::array();
             if (!arguments.json) out << kind.kind << ": " << kind.name << "\n" << wrapped("  " + kind.about, "  ", 100) << "\n";
             for (const SupportDimension& d : kind.dimensions) {
                 const Measure measure = d.angle ? Measure::angle : Measure::length;
@@ -58,6 +58,14 @@ int runList(const ListArguments& arguments, std::ostream& out, std::ostream& err
                 dimensions.push_back(row);
             }
             if (const SupportMade made = makeSupport(spec); made.support) {
+                for (const MovingGroup& g : made.support->groups) {
+                    const Measure measure = g.slides ? Measure::length : Measure::angle;
+                    Json row = {{"setting", g.id + suffix(measure)}, {"name", g.name}};
+                    put(row, "min", g.min, measure);
+                    put(row, "max", g.max, measure);
+                    groups.push_back(row);
+                    if (!arguments.json) out << "    " << padded(g.id + suffix(measure), 30) << padded("setting", 10) << g.name << "\n";
+                }
                 for (const Attachment& a : made.support->attachments) {
                     static const char* const kinds[] = {"rail", "edge", "face", "cloth"};
                     attachments.push_back({{"id", a.id}, {"kind", kinds[static_cast<int>(a.kind)]}, {"name", a.name}});
@@ -65,6 +73,7 @@ int runList(const ListArguments& arguments, std::ostream& out, std::ostream& err
                 }
             }
             one["dimensions"] = dimensions;
+            one["settings"] = groups;
             one["attachments"] = attachments;
             rows.push_back(one);
         }

@@ -3,6 +3,7 @@
 
 #include "app/cli/program.h"
 #include "app/words/storage_words.h"
+#include "core/storage/fresh.h"
 #include "core/storage/plan_file.h"
 #include "core/storage/plan_json.h"
 #include "core/storage/plan_lock.h"
@@ -69,8 +70,11 @@ Plan openPlan(const std::string& path, const Shipped& shipped) {
     return std::move(*read.plan);
 }
 
-void savePlan(const Plan& plan, const std::string& path) {
+void savePlan(Plan plan, const std::string& path, const std::string& what) {
     const PlanLock lock = locked(path);
+    ++plan.revision;
+    plan.changed_utc = utcNow();
+    plan.history.push_back({plan.revision, plan.changed_utc, {}, what});
     write(plan, path, isJsonText(path));
 }
 

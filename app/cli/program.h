@@ -39,8 +39,9 @@ Shipped loadShipped(std::ostream& warnings);
 /// A plan from a .hither file or its JSON form, told apart by their first bytes. Throws Refused.
 Plan openPlan(const std::string& path, const Shipped& shipped);
 bool isJsonText(const std::string& path);
-/// Saves in the form that the path already has on disk, or by its ending. Throws Refused.
-void savePlan(const Plan& plan, const std::string& path);
+/// Saves in the form that the path already has on disk, or by its ending, as the next revision with
+/// `what` in its history. Throws Refused.
+void savePlan(Plan plan, const std::string& path, const std::string& what);
 
 /// Options chosen by id or name; all when `chosen` is empty. Throws Refused when there is none such.
 std::vector<std::size_t> chosenOptions(const Plan& plan, const std::string& chosen, const std::string& path);

@@ -1,43 +1,57 @@
+#include <algorithm>
+#include <functional>
 #include <ostream>
+#include <set>
 
 #include "app/cli/measured_json.h"
 #include "app/cli/program.h"
 #include "app/words/text.h"
-#include "core/geometry/solid_tree.h"
 #include "core/checks/obstacles.h"
+#include "core/geometry/solid_tree.h"
 #include "core/solve/solve.h"
 
 namespace hither::cli {
 namespace {
 
-/// Least gap between a mount and everything it must keep clear of, less what is asked: what makes one
-/// solution better than another.
+/// How much room a mount has beyond the margins that the Clearance check asks, in the tightest place:
+/// what makes one solution better than another. Rooms beyond `enough` are equally good.
 class ClearanceOf {
 public:
-    ClearanceOf(const Setup& setup, std::size_t index, const CheckLimits& limits) : setup_(setup), index_(index), limits_(limits), obstacles_(obstaclesOf(setup, index)), tree_(solids(obstacles_)) {}
+    static constexpr double enough = 0.010;
+
+    ClearanceOf(const Setup& setup, std::size_t index, const CheckLimits& limits) : setup_(setup), index_(index), limits_(limits), obstacles_(obstaclesOf(setup, index)), tree_(solids(obstacles_)) {
+        for (const Obstacle& o : obstacles_) margins_.insert(o.keepOutMargin_m);
+        margins_.insert({limits.clearanceBody_m, limits.clearanceSupport_m, limits.clearanceMount_m, 0.0});
+    }
 
     double operator()(const Eigen::VectorXd& q) const {
         const SetupMount& m = setup_.mounts[index_];
         const std::vector<PlacedSolid> pieces = placedSolids(m.chain, q, forward(m.chain, q));
         std::vector<Solid> mine;
         for (const PlacedSolid& piece : pieces) mine.push_back(piece.solid_W);
-        if (mine.empty() || obstacles_.empty()) return farEnough;
-        const SolidTree::Nearest near = SolidTree(std::move(mine)).nearest(tree_, farEnough, [&](int a, int b) {
-            const PlacedSolid& piece = pieces[static_cast<std::size_t>(a)];
-            const Obstacle& o = obstacles_[static_cast<std::size_t>(b)];
-            return !requiredMargin(setup_, index_, piece, o, limits_) || meetsOnPurpose(setup_, index_, piece, o);
-        });
-        return near.mine < 0 ? farEnough : near.distance.distance;
+        if (mine.empty() || obstacles_.empty()) return enough;
+        const SolidTree tree(std::move(mine));
+        double room = enough;
+        for (const double need : margins_) {
+            const SolidTree::Nearest near = tree.nearest(tree_, room + need, [&](int a, int b) {
+                const PlacedSolid& piece = pieces[static_cast<std::size_t>(a)];
+                const Obstacle& o = obstacles_[static_cast<std::size_t>(b)];
+                const std::optional<double> asked = requiredMargin(setup_, index_, piece, o, limits_);
+                return !asked || *asked != need || meetsOnPurpose(setup_, index_, piece, o);
+            });
+            if (near.mine >= 0) room = std::min(room, near.distance.distance - need);
+        }
+        return room;
     }
 
 private:
-    static constexpr double farEnough = 0.05;  ///< more room than this makes no solution better
     static std::vector<Solid> solids(const std::vector<Obstacle>& obstacles) {
         std::vector<Solid> out;
         for (const Obstacle& o : obstacles) out.push_back(o.solid_W);
         return out;
     }
     const Setup& setup_;
+    std::set<double> margins_;
     std::size_t index_;
     CheckLimits limits_;
     std::vector<Obstacle> obstacles_;
@@ -88,7 +102,7 @@ Json solutionJson(const Chain& chain, const Solution& s) {
     put(one, "position_off", s.position_m, Measure::length);
     put(one, "angle_off", s.angle_rad, Measure::angle);
     one["least_range_left_share"] = rounded(s.limitMargin);
-    put(one, "clearance", s.clearance_m, Measure::length);
+    put(one, "room_to_spare", s.clearance_m, Measure::length);
     one["on_clicks"] = s.snapped;
     Json values = Json::array();
     for (int i = 0; i < chain.freedomCount(); ++i) values.push_back(valueJson(chain, s.q, i));
@@ -170,8 +184,9 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                 for (const Solution& s : shown) {
                     ++number;
                     out << (solved ? "  Way " + std::to_string(number) : std::string("  Nearest")) << ": off by "
-                        << printLength(s.position_m, system, 2) << " and " << printAngle(s.angle_rad, 2) << ", least room "
-                        << printLength(s.clearance_m, system, 0) << (s.clearance_m >= 0.05 ? " or more" : "") << "\n";
+                        << printLength(s.position_m, system, 2) << " and " << printAngle(s.angle_rad, 2) << ", "
+                        << (s.clearance_m < 0 ? "too near something by " + printLength(-s.clearance_m, system, 1)
+                                              : printLength(s.clearance_m, system, 0) + (s.clearance_m >= ClearanceOf::enough ? " or more" : "") + " of room to spare") << "\n";
                     for (int i = 0; i < m.chain.freedomCount(); ++i) {
                         const Freedom& f = m.chain.freedoms[static_cast<std::size_t>(i)];
                         std::string value;
@@ -194,7 +209,7 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
         }
     }
     if (!arguments.mount.empty() && !any) throw Refused{arguments.plan + ": there is no mount " + arguments.mount};
-    if (arguments.write) savePlan(plan, arguments.plan);
+    if (arguments.write) savePlan(plan, arguments.plan, "joints set by solving");
     if (arguments.json) {
         const Json document = {{"hither_solve", 1}, {"plan", {{"id", plan.id}, {"title", plan.title}, {"revision", plan.revision}}}, {"mounts", rows}, {"written", arguments.write}};
         out << document.dump(2) << "\n";

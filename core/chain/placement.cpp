@@ -1,5 +1,6 @@
 #include "core/chain/placement.h"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 
@@ -21,6 +22,27 @@ struct Range { double min = 0, max = 0; };
 Range alongRange(double length, double width) {
     if (width > length) return {length / 2, length / 2};
     return {width / 2, length - width / 2};
+}
+/// The stretch of a rail or edge that a grip may use without crossing one that is blocked all round:
+/// the one it stands in, else the nearest. Without any, the whole range.
+Range freeStretch(Range whole, double width, const Attachment& attachment, double along) {
+    std::vector<Range> taken;
+    for (const Blocked& b : attachment.blocked)
+        if (b.wholeTurn || attachment.kind != AttachmentKind::rail) taken.push_back({b.from_m - width / 2, b.to_m + width / 2});
+    std::sort(taken.begin(), taken.end(), [](const Range& a, const Range& b) { return a.min < b.min; });
+    std::optional<Range> best;
+    double bestGap = 0, from = whole.min;
+    const auto offer = [&](double min, double max) {
+        if (max < min) return;
+        const double gap = std::max({0.0, min - along, along - max});
+        if (!best || gap < bestGap) { best = Range{min, max}; bestGap = gap; }
+    };
+    for (const Range& t : taken) {
+        offer(from, std::min(whole.max, t.min));
+        from = std::max(from, t.max);
+    }
+    offer(from, whole.max);
+    return best.value_or(whole);
 }
 Range acrossRange(double size, double footprint) {
     const double room = std::max(0.0, (size - footprint) / 2);
@@ -89,7 +111,7 @@ std::optional<std::string> addPlacement(Chain& chain, std::vector<double>& value
         case AttachmentKind::rail: {
             addFixed(chain, X_WGroup * frameFromZ(attachment.a, clear, x));
             addFreedom(chain, values, Kind::slide, Vec3::UnitX(),
-                       slideFreedom(Freedom::Of::along, alongRange(length, widthOf(grip)), kept), place.along_m);
+                       slideFreedom(Freedom::Of::along, freeStretch(alongRange(length, widthOf(grip)), widthOf(grip), attachment, place.along_m), kept), place.along_m);
             Freedom around = turnFreedom(Freedom::Of::around, kept);
             if (attachment.section == Section::square) around.step = pi / 2;
             addFreedom(chain, values, Kind::turn, Vec3::UnitX(), around, place.around_rad);
@@ -102,7 +124,7 @@ std::optional<std::string> addPlacement(Chain& chain, std::vector<double>& value
             const Pose X_SBelow = frameFromZ(attachment.a - attachment.thickness_m.value.value_or(0.0) * up, -up, -x);
             addFixed(chain, X_WGroup * (place.fromBelow ? X_SBelow : X_SAbove));
             addFreedom(chain, values, Kind::slide, place.fromBelow ? Vec3(-Vec3::UnitX()) : Vec3(Vec3::UnitX()),
-                       slideFreedom(Freedom::Of::along, alongRange(length, widthOf(grip)), kept), place.along_m);
+                       slideFreedom(Freedom::Of::along, freeStretch(alongRange(length, widthOf(grip)), widthOf(grip), attachment, place.along_m), kept), place.along_m);
             break;
         }
         case AttachmentKind::face: {

@@ -14,7 +14,8 @@ namespace hither {
 ///   edge  slide along it within half the grip's width of the ends
 ///   face  slides along x and y within the face less the footprint, then a full turn about z
 ///   cloth slide along it
-/// Stretches and sectors that are blocked are no limit here: the Fit check judges them.
+/// A slide stays in the free stretch it stands in (or the nearest one) between stretches that are
+/// blocked all round; blocked sectors are no limit here: the Fit check judges both.
 /// The freedoms are appended with their present values. Returns what is wrong with the
 /// attachment, or nothing.
 std::optional<std::string> addPlacement(Chain& chain, std::vector<double>& values, const Attachment& attachment,

@@ -74,6 +74,8 @@ void checkRanges(const SetupMount& m, std::vector<Finding>& out) {
     for (int i = 0; i < chain.freedomCount(); ++i) {
         const Freedom& f = chain.freedoms[static_cast<std::size_t>(i)];
         if (isSecondOfDisc(chain, i)) continue;
+        // Where a grip stands on its rail, edge or face is judged by Fit.
+        if (f.of == Freedom::Of::along || f.of == Freedom::Of::x || f.of == Freedom::Of::y) continue;
         const double over = outside(chain, m.q, i);
         const bool bend = isFirstOfDisc(chain, i) && !f.isAngle;
         if (over > tolerance::limitSlack) {
@@ -96,7 +98,6 @@ void checkRanges(const SetupMount& m, std::vector<Finding>& out) {
             out.push_back(g);
             continue;
         }
-        // Where a grip stands on its rail or edge is judged by Fit; a joint's end is what matters here.
         if (f.fullTurn || f.of != Freedom::Of::joint || f.max <= f.min) continue;
         const double share = shareLeft(chain, m.q, i);
         if (share < least) { least = share; leastFreedom = i; }

@@ -32,10 +32,11 @@ int runCheck(const CheckArguments& arguments, std::ostream& out, std::ostream& e
     const Plan plan = openPlan(arguments.plan, shipped);
     const UnitSystem system = unitsFor(plan, arguments.display);
     const CheckContext context = contextFor(plan, shipped);
+    const std::vector<std::size_t> chosen = chosenOptions(plan, arguments.option, arguments.plan);
     Json options = Json::array();
     bool missed = false;
     if (!arguments.json) out << (plan.title.empty() ? arguments.plan : plan.title) << ", revision " << plan.revision << "\n";
-    for (const std::size_t index : chosenOptions(plan, arguments.option, arguments.plan)) {
+    for (const std::size_t index : chosen) {
         const PlanOption& option = plan.options[index];
         const Setup setup = setupOf(plan, index, shipped, arguments.plan);
         const std::vector<Finding> findings = checkAll(setup, context);

@@ -58,28 +58,29 @@ private:
     SolidTree tree_;
 };
 
+/// "elbow", "ball1, swing a", "round the rail": a freedom within its part.
 std::string freedomName(const Chain& chain, const Freedom& f) {
-    const std::string part = chain.parts[static_cast<std::size_t>(f.part)]->name;
     switch (f.of) {
-        case Freedom::Of::along: return part + ": along the rail or edge";
-        case Freedom::Of::around: return part + ": round the rail";
-        case Freedom::Of::x: return part + ": forward on the face";
-        case Freedom::Of::y: return part + ": sideways on the face";
-        case Freedom::Of::yaw: return part + ": turn on the face";
-        case Freedom::Of::clocking: return part + ": turn on its thread";
+        case Freedom::Of::along: return "along the rail or edge";
+        case Freedom::Of::around: return "round the rail";
+        case Freedom::Of::x: return "forward on the face";
+        case Freedom::Of::y: return "sideways on the face";
+        case Freedom::Of::yaw: return "turn on the face";
+        case Freedom::Of::clocking: return "turn against the part before it";
         case Freedom::Of::joint: break;
     }
     std::string name = f.joint;
     for (char& c : name) if (c == '_' || c == '-') c = ' ';
-    static const char* const ball[] = {" swing a", " swing b", " twist"};
-    static const char* const bend[] = {" bend 1 x", " bend 1 y", " bend 2 x", " bend 2 y", " bend 3 x", " bend 3 y"};
+    static const char* const ball[] = {", swing a", ", swing b", ", twist"};
+    static const char* const bend[] = {", first arc x", ", first arc y", ", middle arc x", ", middle arc y", ", last arc x", ", last arc y"};
     for (const Element& e : chain.parts[static_cast<std::size_t>(f.part)]->elements) {
         if (e.name != f.joint) continue;
         if (e.freedoms() == 3) name += ball[f.component % 3];
         if (e.freedoms() == 6) name += bend[f.component % 6];
     }
-    return part + ": " + name;
+    return name;
 }
+const std::string& partName(const Chain& chain, const Freedom& f) { return chain.parts[static_cast<std::size_t>(f.part)]->name; }
 
 bool isCurvature(const Freedom& f, const Chain& chain) {
     if (f.of != Freedom::Of::joint) return false;
@@ -89,7 +90,7 @@ bool isCurvature(const Freedom& f, const Chain& chain) {
 
 Json valueJson(const Chain& chain, const Eigen::VectorXd& q, int i) {
     const Freedom& f = chain.freedoms[static_cast<std::size_t>(i)];
-    Json one = {{"part", f.part}, {"what", f.of == Freedom::Of::joint ? f.joint : freedomName(chain, f).substr(chain.parts[static_cast<std::size_t>(f.part)]->name.size() + 2)}};
+    Json one = {{"part", f.part}, {"what", f.of == Freedom::Of::joint ? f.joint : freedomName(chain, f)}};
     if (f.of == Freedom::Of::joint) one["component"] = f.component;
     if (isCurvature(f, chain)) one["value_per_m"] = rounded(q[i]);
     else put(one, "value", q[i], f.isAngle ? Measure::angle : Measure::length);
@@ -114,7 +115,7 @@ std::string stoppedWords(const Chain& chain, const SolveReport& report) {
     std::string text;
     for (const Stopped& s : report.stopped) {
         const Freedom& f = chain.freedoms[static_cast<std::size_t>(s.freedom)];
-        text += (text.empty() ? "" : "; ") + freedomName(chain, f) + " is at its " + (s.atMax ? "upper" : "lower") + " end";
+        text += (text.empty() ? "" : "; ") + freedomName(chain, f) + " of " + partName(chain, f) + " is at its " + (s.atMax ? "upper" : "lower") + " end";
     }
     return text;
 }
@@ -192,7 +193,8 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                         std::string value;
                         if (isCurvature(f, m.chain)) { char text[40]; std::snprintf(text, sizeof text, "%.2f per m", s.q[i]); value = text; }
                         else value = f.isAngle ? printAngle(s.q[i], 1) : printLength(s.q[i], system, 1);
-                        out << "    " << padded(freedomName(m.chain, f), 56) << " " << rightAligned(value, 12) << (f.kept ? "  (kept)" : "") << "\n";
+                        if (i == 0 || m.chain.freedoms[static_cast<std::size_t>(i) - 1].part != f.part) out << "    " << partName(m.chain, f) << "\n";
+                        out << "      " << padded(freedomName(m.chain, f), 36) << " " << rightAligned(value, 12) << (f.kept ? "  (kept)" : "") << "\n";
                     }
                     if (number == 3 && shown.size() > 3) { out << "  (" << shown.size() - 3 << " more with --json)\n"; break; }
                 }

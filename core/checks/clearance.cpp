@@ -73,7 +73,7 @@ void judgeKind(const Setup& setup, std::size_t index, Obstacle::Kind kind, const
     if (nearest.mine < 0) return;
     const PlacedSolid& piece = pieces[static_cast<std::size_t>(nearest.mine)];
     const Obstacle& o = *obstacles[static_cast<std::size_t>(nearest.theirs)];
-    Finding f = makeFinding(CheckKind::clearance, "clearance.free", {partSubject(m, piece.part), o.subject});
+    Finding f = makeFinding(CheckKind::clearance, std::string("clearance.free.") + word(kind), {partSubject(m, piece.part), o.subject});
     f.id = findingId(std::string("clearance.") + word(kind), {mountSubject(m)});
     f.measure = Measure::length;
     f.value = nearest.distance.distance;

@@ -9,7 +9,7 @@
 namespace hither {
 namespace {
 
-constexpr double comfortable_m = 0.020;  // more clearance than this is not sought; common practice, no source
+constexpr double comfortable_m = 0.010;  // more clearance than this is not sought; common practice, no source
 constexpr double pressedShare = 0.02;    // a freedom nearer than this share of its range to a limit is moved away ...
 constexpr double easedShare = 0.05;      // ... up to this share
 constexpr double pressureLength_m = 0.010;  // a freedom at its limit is as bad as this much less clearance

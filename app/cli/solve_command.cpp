@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <functional>
 #include <ostream>
 #include <set>
@@ -111,6 +112,28 @@ Json solutionJson(const Chain& chain, const Solution& s) {
     return one;
 }
 
+/// Puts the ways first that leave the fewest checks missed, then unknown, then close; otherwise the
+/// solver's own order stays.
+void rankByChecks(const Setup& setup, std::size_t index, const CheckContext& context, std::vector<Solution>& solutions) {
+    struct Ranked { std::array<int, 3> counts; Solution solution; };
+    std::vector<Ranked> ranked;
+    Setup trial = setup;
+    for (Solution& s : solutions) {
+        SetupMount& m = trial.mounts[index];
+        m.mount = withValues(setup.mounts[index].mount, m.chain, s.q);
+        m.q = s.q;
+        std::array<int, 3> counts{};
+        for (const Finding& f : checkAll(trial, context)) {
+            if (f.verdict == Verdict::misses) ++counts[0];
+            if (f.verdict == Verdict::unknown) ++counts[1];
+            if (f.verdict == Verdict::close) ++counts[2];
+        }
+        ranked.push_back({counts, std::move(s)});
+    }
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.counts < b.counts; });
+    for (std::size_t i = 0; i < solutions.size(); ++i) solutions[i] = std::move(ranked[i].solution);
+}
+
 std::string stoppedWords(const Chain& chain, const SolveReport& report) {
     std::string text;
     for (const Stopped& s : report.stopped) {
@@ -148,9 +171,10 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
             const ClearanceOf clearance(setup, k, context.limits);
             SolveOptions options;
             options.clearance = std::cref(clearance);
-            const SolveReport report = solve(m.chain, m.q, Target{site->p_W, site->d_W, std::nullopt}, options);
+            SolveReport report = solve(m.chain, m.q, Target{site->p_W, site->d_W, std::nullopt}, options);
             const bool solved = report.status == SolveReport::Status::solved;
             all = all && solved;
+            rankByChecks(setup, k, context, report.solutions);
             row["status"] = solved ? "solved" : "near_only";
             Json list = Json::array();
             for (const Solution& s : report.solutions) list.push_back(solutionJson(m.chain, s));

@@ -83,12 +83,12 @@ TEST_CASE("the samples' findings are these", "[samples]") {
     const std::map<std::string, Expected> expected = {
         {"elbow_switch_on_chair", {{}, 15, 0}},
         {"head_switch_on_bed", {{"rail movement.site:head-mount misses", "rail movement.support:head-mount misses"}, 16, 1}},
-        {"two_switches_on_tray", {{}, 40, 0}},
+        {"two_switches_on_tray", {{}, 39, 0}},
         {"finger_switch_at_table", {{}, 13, 0}},
         {"knee_switch_under_tray", {{"under clearance.body:knee-mount/2~body/thigh_left close"}, 16, 0}},
         {"foot_switch_on_pole", {{}, 16, 0}},
         {"does_not_mate", {{"found fit.mate:head-mount/0~head-mount/1 misses"}, 13, 1}},
-        {"two_options_at_one_site", {{"hinge reach.range_end:head-hinge close"}, 50, 0}},
+        {"two_options_at_one_site", {{}, 51, 0}},
     };
     std::set<std::string> listed;
     for (const auto& [name, e] : expected) listed.insert(name);

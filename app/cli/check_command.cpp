@@ -33,13 +33,14 @@ int runCheck(const CheckArguments& arguments, std::ostream& out, std::ostream& e
     const UnitSystem system = unitsFor(plan, arguments.display);
     const CheckContext context = contextFor(plan, shipped);
     const std::vector<std::size_t> chosen = chosenOptions(plan, arguments.option, arguments.plan);
+    std::vector<Setup> setups;  // all of them before the first word is printed
+    for (const std::size_t index : chosen) setups.push_back(setupOf(plan, index, shipped, arguments.plan));
     Json options = Json::array();
     bool missed = false;
     if (!arguments.json) out << (plan.title.empty() ? arguments.plan : plan.title) << ", revision " << plan.revision << "\n";
-    for (const std::size_t index : chosen) {
-        const PlanOption& option = plan.options[index];
-        const Setup setup = setupOf(plan, index, shipped, arguments.plan);
-        const std::vector<Finding> findings = checkAll(setup, context);
+    for (std::size_t i = 0; i < chosen.size(); ++i) {
+        const PlanOption& option = plan.options[chosen[i]];
+        const std::vector<Finding> findings = checkAll(setups[i], context);
         const Verdict verdict = worst(findings);
         missed = missed || verdict == Verdict::misses;
         const std::vector<AcceptedNote> accepted = acceptedOf(plan, option.id);

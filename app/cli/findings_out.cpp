@@ -85,7 +85,7 @@ Json findingJson(const Finding& f, UnitSystem system) {
             for (const MountPart& part : f.remedy->insert) insert.push_back({{"part", part.part}, {"reversed", part.reversed}});
             remedy["insert"] = insert;
         }
-        if (f.remedy->price) remedy["price"] = {{"minor_units", f.remedy->price->minor}, {"currency", f.remedy->price->currency}};
+        if (f.remedy->price) remedy["price"] = {{"amount", printAmount(*f.remedy->price)}, {"currency", f.remedy->price->currency}};
         out["remedy"] = remedy;
     }
     return out;

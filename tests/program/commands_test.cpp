@@ -153,7 +153,14 @@ TEST_CASE("resolve: the face is where the poses say, and solids lie about their 
 TEST_CASE("parts: rows add up to the total, as text, CSV and JSON", "[program]") {
     const Json list = jsonOf("parts --json " + quotedSample("two_switches_on_tray.hither"), 0)["lists"][0];
     // Two mounts of the same four parts: every part counts twice.
-    for (const Json& row : list["rows"]) if (row["kind"] != "extra") CHECK(row["count"] == 2);
+    double sum = 0;
+    for (const Json& row : list["items"]) {
+        CHECK(row["count"] == 2);
+        CHECK(std::stod(row["line_total"]["amount"].get<std::string>()) == Approx(2 * std::stod(row["price_each"]["amount"].get<std::string>())));
+        sum += std::stod(row["line_total"]["amount"].get<std::string>());
+    }
+    REQUIRE(list["totals"].size() == 1);
+    CHECK(std::stod(list["totals"][0]["amount"].get<std::string>()) == Approx(sum));
     const Ran csv = runProgram("parts --csv " + elbow);
     CHECK(csv.code == 0);
     std::istringstream rows(csv.out);

@@ -112,7 +112,7 @@ V attachment(const Attachment& a) {
         const auto tube = a.tubeAsTyped.empty() ? Parsed<TubeSize>::refused({}) : parseTube(a.tubeAsTyped);
         const bool fromSize = tube && a.outside_m.value == tube.value->outside_m;
         if (fromSize && !(a.outside_m.basis == Basis{})) out.add("basis", basis(a.outside_m.basis));
-        if (!fromSize && (tube || a.outside_m.known())) out.add("outside_mm", figure(a.outside_m, Scale::milli));
+        if (!fromSize && (tube || !(a.outside_m == Figure{}))) out.add("outside_mm", figure(a.outside_m, Scale::milli));
     } else if (a.kind != AttachmentKind::face) {
         out.add("up", vector(a.up, Scale::one));
         addFigure(out, "thickness_mm", a.thickness_m, Scale::milli);

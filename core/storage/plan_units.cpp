@@ -12,13 +12,16 @@ std::optional<E> among(std::initializer_list<E> all, const std::string& text) {
     return std::nullopt;
 }
 
-/// The moving groups that a kind brings, made once: they do not depend on its dimensions.
+/// The moving groups that a kind can have, made once: some are there only when a range of theirs is not
+/// zero, so every range is opened. Whether a support of other dimensions has the group is not asked here.
 const std::vector<MovingGroup>& groupsOfKind(const std::string& kind) {
     static const std::map<std::string, std::vector<MovingGroup>> groups = [] {
         std::map<std::string, std::vector<MovingGroup>> out;
         for (const SupportKind& k : supportKinds()) {
             SupportSpec spec;
             spec.id = spec.kind = k.kind;
+            for (const SupportDimension& d : k.dimensions)
+                if (d.key.size() > 6 && d.key.compare(d.key.size() - 6, 6, "_range") == 0) spec.dimensions[d.key] = d.max;
             if (const SupportMade made = makeSupport(spec); made.support) out[k.kind] = made.support->groups;
         }
         return out;

@@ -139,6 +139,7 @@ std::optional<StorageError> checkSum(Database& database, const std::vector<PlanT
 
 PlanRead refused(StorageError fault, const std::string& file) {
     PlanRead out;
+    fault = printable(std::move(fault));
     fault.file = file;
     out.problems.push_back(std::move(fault));
     return out;
@@ -278,7 +279,10 @@ PlanRead planFromBytes(std::string bytes, const std::string& file, const PlanFor
         if (plan && result.problems.empty()) result.problems = planProblems(*plan);
         if (plan && result.problems.empty()) result.plan = std::move(plan);
     }
-    for (StorageError& problem : result.problems) problem.file = file;
+    for (StorageError& problem : result.problems) {
+        problem = printable(std::move(problem));
+        problem.file = file;
+    }
     return result;
 }
 

@@ -586,7 +586,10 @@ private:
 };
 
 std::vector<StorageError> named(std::vector<StorageError> problems, const std::string& file) {
-    for (StorageError& p : problems) p.file = file;
+    for (StorageError& p : problems) {
+        p = printable(std::move(p));
+        p.file = file;
+    }
     return problems;
 }
 
@@ -608,7 +611,7 @@ PlanRead planFromJson(std::string_view text, const PlanJsonContext& context) {
                      "an object with the key \"hither_plan\": 1");
     } else if (format->kind != Kind::number || format->text != "1") {
         const bool newer = format->kind == Kind::number && siFromText(format->text, Scale::one).value_or(0) > 1;
-        problems.add(newer ? Code::newerFormat : Code::badValue, "hither_plan", format->text.substr(0, 60), "1");
+        problems.add(newer ? Code::newerFormat : Code::badValue, "hither_plan", format->kind == Kind::number ? format->text.substr(0, 60) : word(format->kind), "1");
         if (newer) problems.list.back().facts["format"] = format->text.substr(0, 60);
     }
     if (problems.list.empty()) {

@@ -12,6 +12,15 @@ namespace {
 
 std::string at(const std::string& place, const char* list, std::size_t i) { return place + (place.empty() ? "" : "/") + list + "/" + std::to_string(i); }
 
+/// A text as it is quoted in a problem: short, on one line, never empty.
+std::string shown(const std::string& text) {
+    if (text.empty()) return "nothing";
+    if (!isPrintableText(text, false)) return "control characters or text that is not UTF-8";
+    std::size_t end = std::min<std::size_t>(text.size(), 100);
+    while (end < text.size() && end > 0 && (static_cast<unsigned char>(text[end]) & 0xc0) == 0x80) --end;  // not inside a letter
+    return text.substr(0, end);
+}
+
 class Rules {
 public:
     explicit Rules(std::size_t most) : most_(most) {}
@@ -56,22 +65,22 @@ public:
     }
     void id(const std::string& place, const std::string& value) {
         if (value.empty() || value.size() > planBounds::idBytes || !isPrintableText(value, false) || value.find('/') != std::string::npos)
-            add(place, value.empty() ? "nothing" : isPrintableText(value, false) ? value.substr(0, planBounds::idBytes) : "control characters",
+            add(place, shown(value),
                 "an id of 1 to " + std::to_string(planBounds::idBytes) + " bytes without \"/\"");
     }
     void time(const std::string& place, const std::string& value, bool mayBeEmpty) {
-        if (!(mayBeEmpty && value.empty()) && !isUtcTime(value)) add(place, isPrintableText(value, false) ? value.substr(0, 60) : "control characters", "a time such as 2026-11-25T09:00:00Z");
+        if (!(mayBeEmpty && value.empty()) && !isUtcTime(value)) add(place, shown(value), "a time such as 2026-11-25T09:00:00Z");
     }
     void money(const std::string& place, const Money& m) {
         if (m.minor < 0 || m.minor > planBounds::money_minor) add(place + "/amount", std::to_string(m.minor), "an amount that is not negative, up to ten thousand million");
-        if (!isCurrencyCode(m.currency)) add(place + "/currency", isPrintableText(m.currency, false) ? m.currency.substr(0, 20) : "control characters", "three capital letters (ISO 4217)");
+        if (!isCurrencyCode(m.currency)) add(place + "/currency", shown(m.currency), "three capital letters (ISO 4217)");
     }
     void count(const std::string& place, std::size_t found, std::size_t allowed) {
         if (found > allowed) add(place, std::to_string(found) + " entries", "at most " + std::to_string(allowed));
     }
     void known(const std::string& place, const std::string& found, const std::vector<std::string>& ids, const char* what) {
         if (std::find(ids.begin(), ids.end(), found) != ids.end()) return;
-        add(place, isPrintableText(found, false) ? found.substr(0, planBounds::idBytes) : "control characters", std::string("the id of a ") + what + " of the plan");
+        add(place, shown(found), std::string("the id of a ") + what + " of the plan");
         if (!problems.empty()) {
             const std::string near = nearestName(found, ids);
             if (!near.empty()) problems.back().facts["nearest"] = near;
@@ -117,7 +126,7 @@ void checkSupport(Rules& r, const std::string& p, const SupportSpec& s, const st
         for (const SupportKind& k : kinds) names.push_back(k.kind);
         std::string all;
         for (const std::string& n : names) all += (all.empty() ? "" : ", ") + n;
-        r.add(p + "/kind", isPrintableText(s.kind, false) ? s.kind.substr(0, 100) : "control characters", all);
+        r.add(p + "/kind", shown(s.kind), all);
     } else {
         for (const auto& [key, value] : s.dimensions) {
             const auto d = std::find_if(kind->dimensions.begin(), kind->dimensions.end(), [&, &k = key](const SupportDimension& x) { return x.key == k; });
@@ -132,7 +141,7 @@ void checkSupport(Rules& r, const std::string& p, const SupportSpec& s, const st
         r.id(p + "/tubes", rail);
         r.line(p + "/tubes/" + rail, size);
         const auto tube = parseTube(size);
-        if (!tube) r.add(p + "/tubes/" + rail, size.substr(0, 60), "a tube such as 7/8 in, NPS 3/4, EMT 1/2 or 22.2 mm");
+        if (!tube) r.add(p + "/tubes/" + rail, shown(size), "a tube such as 7/8 in, NPS 3/4, EMT 1/2 or 22.2 mm");
     }
     for (const auto& [group, value] : s.settings) {
         r.id(p + "/settings", group);
@@ -273,7 +282,7 @@ void checkSite(Rules& r, const std::string& p, const SiteSpec& s, const std::vec
         std::vector<std::string> ids;
         for (const auto& [id, name] : controlSites()) ids.push_back(id);
         if (std::find(ids.begin(), ids.end(), s.controlSite) == ids.end()) {
-            r.add(p + "/control_site", isPrintableText(s.controlSite, false) ? s.controlSite.substr(0, 100) : "control characters", "a control site as in resources/plan_format.md");
+            r.add(p + "/control_site", shown(s.controlSite), "a control site as in resources/plan_format.md");
             const std::string near = nearestName(s.controlSite, ids);
             if (!near.empty()) r.problems.back().facts["nearest"] = near;
         }
@@ -371,7 +380,7 @@ std::vector<StorageError> planProblems(const Plan& plan, std::size_t most) {
     if (plan.revision < 0 || plan.revision > planBounds::revision) r.add("revision", std::to_string(plan.revision), "0 to " + std::to_string(planBounds::revision));
     r.time("made_utc", plan.made_utc, false);
     r.time("changed_utc", plan.changed_utc, false);
-    if (!isCurrencyCode(plan.currency)) r.add("currency", isPrintableText(plan.currency, false) ? plan.currency.substr(0, 20) : "control characters", "three capital letters (ISO 4217)");
+    if (!isCurrencyCode(plan.currency)) r.add("currency", shown(plan.currency), "three capital letters (ISO 4217)");
     r.number("limits/clearance_body_mm", plan.limits.clearanceBody_m, 0, 1, Scale::milli);
     r.number("limits/clearance_support_mm", plan.limits.clearanceSupport_m, 0, 1, Scale::milli);
     r.number("limits/clearance_mount_mm", plan.limits.clearanceMount_m, 0, 1, Scale::milli);
@@ -428,6 +437,7 @@ std::vector<StorageError> planProblems(const Plan& plan, std::size_t most) {
         r.line(q + "/who", h.who);
         r.text(q + "/what", h.what);
     }
+    for (StorageError& p : r.problems) p = printable(std::move(p));
     return std::move(r.problems);
 }
 

@@ -1,5 +1,7 @@
 #include "core/storage/storage_error.h"
 
+#include "core/storage/plan_rules.h"
+
 namespace hither {
 
 const char* word(StorageError::Code code) {
@@ -23,6 +25,29 @@ const char* word(StorageError::Code code) {
         case Code::ioError: return "io_error";
     }
     return "io_error";
+}
+
+StorageError printable(StorageError error) {
+    const auto mend = [](std::string& text) {
+        // A letter cut in two by shortening is dropped; what is still no text loses all but ASCII.
+        for (int cut = 0; cut < 3 && !text.empty() && (static_cast<unsigned char>(text.back()) & 0x80) != 0 && !isPrintableText(text, false); ++cut) {
+            std::string shorter = text.substr(0, text.size() - 1);
+            if (isPrintableText(shorter, false)) {
+                text = shorter;
+                return;
+            }
+            text = shorter;
+        }
+        if (isPrintableText(text, false)) return;
+        for (char& c : text)
+            if (static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) >= 0x7f) c = '?';
+    };
+    mend(error.place);
+    for (auto& [key, value] : error.facts) {
+        mend(value);
+        if (value.empty()) value = "nothing";
+    }
+    return error;
 }
 
 }  // namespace hither

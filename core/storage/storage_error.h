@@ -17,4 +17,8 @@ struct StorageError {
 };
 const char* word(StorageError::Code code);
 
+/// The same error with texts that can be shown anywhere: what stood in a hostile file may hold control
+/// characters or bytes that are not UTF-8; those become '?', and no fact is empty.
+StorageError printable(StorageError error);
+
 }  // namespace hither

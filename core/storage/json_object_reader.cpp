@@ -136,7 +136,10 @@ bool ObjectReader::pair(const std::string& key, Scale scale, double& a, double& 
         wrongType(placeOf(key), *v, "a list of two numbers");
         return false;
     }
-    return numberAt(problems_, v->items[0], placeOf(key) + "/0", scale, a) & numberAt(problems_, v->items[1], placeOf(key) + "/1", scale, b);
+    // Both are read whatever comes of the first, so that both problems are listed.
+    const bool first = numberAt(problems_, v->items[0], placeOf(key) + "/0", scale, a);
+    const bool second = numberAt(problems_, v->items[1], placeOf(key) + "/1", scale, b);
+    return first && second;
 }
 
 bool ObjectReader::texts(const std::string& key, std::vector<std::string>& out) {

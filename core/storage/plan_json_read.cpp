@@ -322,8 +322,9 @@ private:
                 b.number("from_mm", Scale::milli, x.from_m);
                 x.to_m = a.length_m();
                 b.number("to_mm", Scale::milli, x.to_m);
-                const bool sector = b.number("around_from_deg", Scale::degree, x.sectorFrom_rad) | b.number("around_to_deg", Scale::degree, x.sectorTo_rad);
-                x.wholeTurn = !sector;
+                const bool from = b.number("around_from_deg", Scale::degree, x.sectorFrom_rad);
+                const bool to = b.number("around_to_deg", Scale::degree, x.sectorTo_rad);
+                x.wholeTurn = !from && !to;
                 b.flag("whole_turn", x.wholeTurn);
                 b.text("why", x.why);
                 a.blocked.push_back(std::move(x));

@@ -7,13 +7,6 @@
 namespace hither {
 namespace {
 
-CoreSeparation between(const Vec3& a, const Vec3& b, const Vec3& whenCoincident) {
-    const Vec3 v = b - a;
-    const double d = v.norm();
-    if (d > 0) return {d, a, b, v / d};
-    return {0, a, b, whenCoincident};
-}
-
 // Below this share of the sizes a difference of two points has too few digits left to give a direction,
 // and the features that carry the two points give it instead.
 constexpr double nearlyTouching = 1e-4;
@@ -28,75 +21,85 @@ CoreSeparation fromShape(const CorePair& pair, double signedDistance, const Vec3
 
 }  // namespace
 
-CoreSeparation pointToPoint(const CorePair& pair) { return between(Vec3::Zero(), pair.p_AB, Vec3::UnitZ()); }
+CoreSeparation pointToPoint(const Vec3& p) {
+    const double d = p.norm();
+    return {d, Vec3::Zero(), p, d > 0 ? Vec3(p / d) : Vec3(Vec3::UnitZ())};
+}
 
-CoreSeparation pointToSegment(const CorePair& pair) {
-    const Vec3 u = pair.R_AB.col(2);
-    const double h = pair.B.half.z();
-    const double t = std::clamp(-u.dot(pair.p_AB), -h, h);
-    CoreSeparation r = between(Vec3::Zero(), pair.p_AB + t * u, anyPerpendicular(u));
-    if (r.distance < touching * h) {
-        r.n = anyPerpendicular(u);
-    } else if (std::abs(t) < h && r.distance < nearlyTouching * h) {
-        const Vec3 across = r.n - u * u.dot(r.n);
-        r.n = across.norm() > 0.5 ? across.normalized() : anyPerpendicular(u);
+CoreSeparation pointToSegment(const Vec3& p, const Vec3& uB, double halfB) {
+    const double t = std::clamp(-uB.dot(p), -halfB, halfB);
+    const Vec3 b = p + t * uB;
+    const double d = b.norm();
+    if (d < touching * halfB || !(d > 0)) return {d, Vec3::Zero(), b, anyPerpendicular(uB)};
+    CoreSeparation r{d, Vec3::Zero(), b, b / d};
+    if (std::abs(t) < halfB && d < nearlyTouching * halfB) {
+        const Vec3 across = r.n - uB * uB.dot(r.n);
+        r.n = across.norm() > 0.5 ? across.normalized() : anyPerpendicular(uB);
     }
     return r;
 }
 
 // Where both nearest points are inside their segments, from the common perpendicular (cross product, good
 // also for nearly parallel ones); else the best of the four ends against the other segment.
-CoreSeparation segmentToSegment(const CorePair& pair) {
-    const double ha = pair.A.half.z();
-    const double hb = pair.B.half.z();
-    const Vec3 u = pair.R_AB.col(2);
-    const Vec3& p = pair.p_AB;
-    const Vec3 cross(-u.y(), u.x(), 0);  // z x u
+CoreSeparation segmentToSegment(const SegmentPair& pair) {
+    const double ha = pair.halfA;
+    const double hb = pair.halfB;
+    const Vec3& z = pair.uA;
+    const Vec3& u = pair.uB;
+    const Vec3& p = pair.p;
+    const Vec3 cross = z.cross(u);
     const double sine2 = cross.squaredNorm();
-    if (sine2 > 1e-20) {
+    const bool oblique = sine2 > 1e-20;
+    if (oblique) {
         // a = s z, b = p + t u: (b - a) is perpendicular to both.
         const double s = p.cross(u).dot(cross) / sine2;
-        const double t = p.cross(Vec3::UnitZ()).dot(cross) / sine2;
+        const double t = p.cross(z).dot(cross) / sine2;
         if (std::abs(s) <= ha && std::abs(t) <= hb) {
-            const Vec3 a(0, 0, s);
-            const Vec3 v = p + t * u - a;
+            const Vec3 a = s * z;
+            const Vec3 b = p + t * u;
+            const Vec3 v = b - a;
             const double d = v.norm();
-            if (d > nearlyTouching * (ha + hb)) return {d, a, p + t * u, v / d};
-            const Vec3 n = (v.dot(cross) < 0 ? -1.0 : 1.0) / std::sqrt(sine2) * cross;
-            return {d, a, p + t * u, n};
+            if (d > nearlyTouching * (ha + hb)) return {d, a, b, v / d};
+            return {d, a, b, (v.dot(cross) < 0 ? -1.0 : 1.0) / std::sqrt(sine2) * cross};
         }
     }
+    const double uz = u.dot(z);
+    const double pz = p.dot(z);
+    const double pu = p.dot(u);
     double best2 = std::numeric_limits<double>::infinity();
-    Vec3 a = Vec3::Zero();
-    Vec3 b = Vec3::Zero();
+    double bestS = 0;
+    double bestT = 0;
     bool insideA = false;
     bool insideB = false;
     const auto consider = [&](double s, double t, bool inA, bool inB) {
-        const Vec3 pa(0, 0, s);
-        const Vec3 pb = p + t * u;
-        const double d2 = (pb - pa).squaredNorm();
+        const double d2 = (p + t * u - s * z).squaredNorm();
         if (d2 < best2) {
             best2 = d2;
-            a = pa;
-            b = pb;
+            bestS = s;
+            bestT = t;
             insideA = inA;
             insideB = inB;
         }
     };
     for (const double t : {-hb, hb}) {
-        const double s = p.z() + t * u.z();
+        const double s = pz + t * uz;
         consider(std::clamp(s, -ha, ha), t, std::abs(s) < ha, false);
     }
     for (const double s : {-ha, ha}) {
-        const double t = u.z() * s - u.dot(p);
+        const double t = uz * s - pu;
         consider(s, std::clamp(t, -hb, hb), false, std::abs(t) < hb);
     }
-    const Vec3 across = sine2 > 1e-20 ? Vec3(cross / std::sqrt(sine2)) : anyPerpendicular(hb > ha ? u : Vec3(Vec3::UnitZ()));
-    CoreSeparation r = between(a, b, across);
-    if (r.distance < touching * (ha + hb)) {
-        r.n = across;
-    } else if ((insideA || insideB) && r.distance < nearlyTouching * (ha + hb)) {
-        const Vec3 along = insideA ? Vec3(Vec3::UnitZ()) : u;
+    const Vec3 a = bestS * z;
+    const Vec3 b = p + bestT * u;
+    const double d = std::sqrt(best2);
+    const bool close = d < nearlyTouching * (ha + hb);
+    if (!close && d > 0) return {d, a, b, (b - a) / d};
+    // Of so small a difference only what is perpendicular to the segments it lies inside of can be believed.
+    const Vec3 across = oblique ? Vec3(cross / std::sqrt(sine2)) : anyPerpendicular(hb > ha ? u : z);
+    if (d < touching * (ha + hb) || !(d > 0)) return {d, a, b, across};
+    CoreSeparation r{d, a, b, (b - a) / d};
+    if (insideA || insideB) {
+        const Vec3& along = insideA ? z : u;
         const Vec3 upright = r.n - along * along.dot(r.n);
         r.n = upright.norm() > 0.5 ? upright.normalized() : across;
     }

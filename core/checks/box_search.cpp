@@ -33,9 +33,11 @@ BoxMinimum leastOverBox(const std::function<double(const std::vector<double>& x,
         for (std::size_t i = 0; i < rate.size(); ++i) middle[i] = 0.5 * (box.min[i] + box.max[i]);
         const double half = halfChange(box, rate);
         const double worth = std::min(best.value - accuracy, ignoreAbove);
-        const double value = f(middle, worth + half);
+        const double enough = worth + half;
+        const double value = f(middle, enough);
         ++best.evaluations;
-        if (value < best.value) { best.value = value; best.at = middle; }
+        // At or above `enough` it need not be the value there: only what is below was found.
+        if (value < enough && value < best.value) { best.value = value; best.at = middle; }
         box.lower = value - half;
         if (box.lower < std::min(best.value - accuracy, ignoreAbove)) open.push(std::move(box));
     };

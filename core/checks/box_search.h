@@ -14,7 +14,8 @@ struct BoxMinimum {
 };
 
 /// Branch and bound with a Lipschitz bound per dimension: |f(x) - f(y)| <= sum of rate_i |x_i - y_i|.
-/// `f(x, enough)` may return any value >= `enough` when the true one is (it need not be exact there).
+/// `f(x, enough)` may return any value >= `enough` when the true one is (it need not be exact there, and
+/// is then not taken for a minimum).
 /// Parts of the box whose bound is above `ignoreAbove` are not refined; the search stops uncertified
 /// after `mostEvaluations`. The first point tried is `start`.
 BoxMinimum leastOverBox(const std::function<double(const std::vector<double>& x, double enough)>& f,

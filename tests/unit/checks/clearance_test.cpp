@@ -131,6 +131,11 @@ TEST_CASE("the box search certifies its minimum on functions of known rate", "[m
     CHECK(found.value <= dense + 1e-3);
     CHECK(found.lowerBound <= dense);
     CHECK(found.value - found.lowerBound <= 1e-3 + 1e-12);
+    // A function that says no more than "at least enough": the same minimum, at a place that attains it.
+    const auto lazy = [&](const std::vector<double>& x, double enough) { return std::min(f(x, 0), enough); };
+    const BoxMinimum same = leastOverBox(lazy, {-1, -1}, {1, 1}, {7.3, 5.5}, {0, 0}, 1e-2, 1e9, 2000000);
+    CHECK(same.value == Approx(f(same.at, 0)).margin(1e-12));
+    CHECK(same.value <= dense + 1e-2);
     // Too few looks: it says so and its bound still holds.
     const BoxMinimum stopped = leastOverBox(f, {-1, -1}, {1, 1}, {7.3, 5.5}, {0, 0}, 1e-9, 1e9, 50);
     CHECK_FALSE(stopped.certified);

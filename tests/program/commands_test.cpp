@@ -142,9 +142,9 @@ TEST_CASE("resolve: the face is where the poses say, and solids lie about their 
     const Json all = jsonOf("resolve --json " + elbow, 0);
     const Json& mount = all["options"][0]["mounts"][0];
     const Json& site = all["options"][0]["sites"][0];
-    for (int i = 0; i < 3; ++i) CHECK(mount["face"]["at_mm"][i].get<double>() == Approx(site["at_mm"][i].get<double>()).margin(0.01));
+    for (std::size_t i = 0; i < 3; ++i) CHECK(mount["face"]["at_mm"][i].get<double>() == Approx(site["at_mm"][i].get<double>()).margin(0.01));
     // The press axis, -z of the face, lies along the movement.
-    for (int i = 0; i < 3; ++i) CHECK(-mount["face"]["axes"][i][2].get<double>() == Approx(site["movement"][i].get<double>()).margin(2e-4));
+    for (std::size_t i = 0; i < 3; ++i) CHECK(-mount["face"]["axes"][i][2u].get<double>() == Approx(site["movement"][i].get<double>()).margin(2e-4));
     CHECK(mount["parts"].size() == 4);
     CHECK(mount["freedoms"].size() >= 8);
     for (const char* key : {"supports", "body", "sites", "mounts"}) CHECK_FALSE(all["options"][0][key].empty());

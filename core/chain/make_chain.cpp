@@ -181,6 +181,15 @@ ChainMade problem(std::string text, int part = -1) {
     return made;
 }
 
+/// One knob locks all joints of its group: when one of them is kept, so are the others.
+void keepLockGroups(Chain& chain) {
+    std::set<std::pair<int, std::string>> locked;
+    for (const Freedom& f : chain.freedoms)
+        if (f.of == Freedom::Of::joint && f.kept && !f.figures.lockGroup.empty()) locked.insert({f.part, f.figures.lockGroup});
+    for (Freedom& f : chain.freedoms)
+        if (f.of == Freedom::Of::joint && locked.count({f.part, f.figures.lockGroup})) f.kept = true;
+}
+
 }  // namespace
 
 ChainMade makeChain(const Mount& mount, const Situation& situation,
@@ -245,6 +254,7 @@ ChainMade makeChain(const Mount& mount, const Situation& situation,
     out.chain.face = out.chain.parts.back()->face;
     if (out.chain.face) out.chain.operatingAxis = out.chain.face->operatingAxis.normalized();
     setWeights(out.chain);
+    keepLockGroups(out.chain);
 
     ChainMade made;
     made.q = Eigen::Map<const Eigen::VectorXd>(out.values.data(), static_cast<Eigen::Index>(out.values.size()));

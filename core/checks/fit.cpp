@@ -8,6 +8,9 @@
 namespace hither {
 namespace {
 
+/// Zones and parts are drawn to about this: a shallower overlap is a drawing's, not a part in the way.
+constexpr double zoneTouch_m = 0.0005;
+
 /// A size that a grip takes, against the range it takes. Sizes are met or missed: the last fifth of
 /// a clamp's range holds as well as its middle.
 Finding judgeSize(Finding f, const Figure& size, const Figure& least, const Figure& most) {
@@ -314,6 +317,49 @@ void checkRatedLoads(const SetupMount& m, std::vector<Finding>& out) {
     }
 }
 
+/// Battery doors, sensor windows and cable exits stay free of the mount's other parts. Touching is
+/// allowed: a zone often begins at the part's own surface.
+void checkKeepFree(const SetupMount& m, const ChainPoses& poses, std::vector<Finding>& out) {
+    const std::vector<PlacedSolid> pieces = placedSolids(m.chain, m.q, poses);
+    for (std::size_t i = 0; i < m.chain.parts.size(); ++i) {
+        const Part& part = *m.chain.parts[i];
+        const Pose& X_WBase = poses.X_WF[static_cast<std::size_t>(m.chain.partFrame[i])];
+        bool free = true;
+        for (const KeepFree& zone : part.keepFree) {
+            const Solid zone_W = zone.solid.movedBy(X_WBase);
+            double deepest = 0.0;
+            int by = -1;
+            Distance where;
+            for (const PlacedSolid& piece : pieces) {
+                if (piece.part == static_cast<int>(i)) continue;
+                const Distance d = distance(piece.solid_W, zone_W);
+                if (-d.distance > deepest + zoneTouch_m) { deepest = -d.distance; by = piece.part; where = d; }
+            }
+            if (by < 0) continue;
+            free = false;
+            Finding f = makeFinding(CheckKind::fit, "fit.keep_free.covered", {partSubject(m, by), partSubject(m, static_cast<int>(i))});
+            f.id = findingId("fit.keep_free", {partSubject(m, static_cast<int>(i)), partSubject(m, by)}) + "/" + zone.what;
+            f.verdict = Verdict::misses;
+            f.measure = Measure::length;
+            f.value = deepest;
+            f.limit = 0.0;
+            f.basis = weakest(part.dimensionsBasis.kind, m.chain.parts[static_cast<std::size_t>(by)]->dimensionsBasis.kind);
+            f.words["zone"] = zone.what;
+            f.witness = Witness{where.p_WA, where.p_WB};
+            out.push_back(f);
+        }
+        if (part.keepFree.empty() || !free) continue;
+        Finding f = makeFinding(CheckKind::fit, "fit.keep_free.free", {partSubject(m, static_cast<int>(i))});
+        f.id = findingId("fit.keep_free", {partSubject(m, static_cast<int>(i))});
+        f.verdict = Verdict::meets;
+        f.basis = part.dimensionsBasis.kind;
+        std::string zones;
+        for (const KeepFree& zone : part.keepFree) zones += (zones.empty() ? "" : ", ") + zone.what;
+        f.words["zone"] = zones;
+        out.push_back(f);
+    }
+}
+
 }  // namespace
 
 std::vector<Finding> checkFit(const Setup& setup, const CheckContext& context) {
@@ -330,6 +376,7 @@ std::vector<Finding> checkFit(const Setup& setup, const CheckContext& context) {
         }
         checkMates(m, poses, context, out);
         checkRatedLoads(m, out);
+        checkKeepFree(m, poses, out);
         if (!m.chain.face) {
             Finding f = makeFinding(CheckKind::fit, "fit.no_switch", {mountSubject(m)});
             f.verdict = Verdict::unknown;

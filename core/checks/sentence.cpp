@@ -52,6 +52,8 @@ const std::map<std::string, std::string>& sentences() {
         {"fit.rated_load.too_heavy", "{a} carries {value} but is rated for {limit}."},
         {"fit.rated_load.limit_unknown", "Whether {a} may carry the {value} beyond it is not known: find its rated load, or hang a known mass on it."},
         {"fit.rated_load.mass_unknown", "How much {a} carries is not known: weigh the parts beyond it on a kitchen scale."},
+        {"fit.keep_free.covered", "{a} stands {value} into what must stay free on {b}: {zone}."},
+        {"fit.keep_free.free", "Nothing of the mount is in the way of what must stay free on {a}: {zone}."},
         {"fit.no_switch", "{a} has no switch at its end yet."},
         {"reach.site.there", "{a} stands {value} from {b}; {limit} is allowed."},
         {"reach.site.short", "{a} stands {value} from {b}; only {limit} is allowed."},

@@ -179,6 +179,19 @@ TEST_CASE("kept settings keep their freedoms", "[chain]") {
     for (const Freedom& f : two.chain->freedoms) CHECK(f.kept == (f.of != Freedom::Of::joint));
 }
 
+TEST_CASE("one knob locks its whole group: keeping one of its joints keeps them all", "[chain]") {
+    ExampleMounts example;
+    Part arm = *example.parts.at("arm");
+    std::get<BallElement>(arm.elements[0].what).joint.lockGroup = "knob";
+    std::get<HingeElement>(arm.elements[2].what).joint.lockGroup = "knob";
+    example.parts["arm"] = std::make_shared<const Part>(arm);
+    Mount mount = ExampleMounts::mount("rail", {"clamp", "arm"});
+    mount.parts[1].joints["elbow"].kept = true;
+    const ChainMade made = example.make(mount);
+    REQUIRE(made.chain);
+    for (const Freedom& f : made.chain->freedoms) CHECK(f.kept == (f.joint == "elbow" || f.joint == "shoulder"));
+}
+
 TEST_CASE("values written into a mount and read again are the same", "[chain]") {
     const ExampleMounts example;
     std::mt19937 random(9);

@@ -210,6 +210,25 @@ TEST_CASE("a foot must lie wholly on its face, turned by its yaw", "[fit]") {
     CHECK(*find(turned, "fit.footprint:")->value == Approx(0.08 / std::sqrt(2.0) - 0.05));
 }
 
+TEST_CASE("what must stay free on a switch is missed only when another part stands in it", "[fit]") {
+    Bench bench;
+    // Behind the button, beside the post: from 8 to 20 mm off its middle, 10 mm deep. The post's radius is 6 mm.
+    const auto zoneFrom = [&](double inner) {
+        bench.parts["button"].keepFree = {{"battery door", Solid::box(translation(Vec3(inner + 0.006, 0, -0.005)), Vec3(0.006, 0.005, 0.005))}};
+        if (bench.setup.mounts.empty()) bench.addMount("m", 0.5, {"clamp", "post", "button"});
+        else bench.rebuild();
+        return checkFit(bench.setup, {});
+    };
+    CHECK(find(zoneFrom(0.008), "fit.keep_free:m/2")->verdict == Verdict::meets);
+    CHECK(find(zoneFrom(0.006), "fit.keep_free:m/2")->verdict == Verdict::meets);  // touching
+    const std::vector<Finding> covered = zoneFrom(0.004);
+    const Finding* f = find(covered, "fit.keep_free:m/2~m/1");
+    REQUIRE(f);
+    CHECK(f->verdict == Verdict::misses);
+    CHECK(*f->value == Approx(0.002).margin(1e-9));
+    CHECK(sentence(*f, UnitSystem::metric) == "The post stands 2.0 mm into what must stay free on the button: battery door.");
+}
+
 TEST_CASE("an unfinished mount says that the switch is missing", "[fit]") {
     Bench bench;
     bench.addMount("m", 0.5, {"clamp", "post"});

@@ -47,7 +47,8 @@ TEST_CASE("check: plain words with the cautions, and the exit code says whether 
     CHECK(bad.out.find("MISSES") != std::string::npos);
     CHECK(bad.out.find("-> Add ") != std::string::npos);
     CHECK(bad.out.find("  meets ") == std::string::npos);
-    for (const Ran& ran : {good, bad}) {
+    const Ran tray = runProgram("check " + quotedSample("two_switches_on_tray.hither"));
+    for (const Ran& ran : {good, bad, tray}) {
         std::string lower = ran.out;
         for (char& c : lower) if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
         CHECK(lower.find("safe") == std::string::npos);

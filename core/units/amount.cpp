@@ -100,7 +100,9 @@ Parsed<double> parseQuantity(std::string_view text, const QuantityKind& kind) {
     }
     double value = 0;
     if (terms.size() == 1) {
-        value = terms[0].amount.value * terms[0].si;
+        // 9 mm is the double nearest to 0.009, as in the files: a thousandth is divided by, not multiplied with.
+        const double parts = std::round(1.0 / terms[0].si);
+        value = terms[0].si < 1.0 && terms[0].si * parts == 1.0 ? terms[0].amount.value / parts : terms[0].amount.value * terms[0].si;
     } else {
         const bool two = terms.size() == 2 && kind.compoundFirst > 0 && !terms[0].bare && terms[0].si == kind.compoundFirst &&
                          (terms[1].bare ? kind.compoundSecondMayBeBare : terms[1].si == kind.compoundSecond);

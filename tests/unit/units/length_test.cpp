@@ -69,3 +69,11 @@ TEST_CASE("the locale changes neither reading nor printing", "[units]") {
     }
     std::setlocale(LC_ALL, before.c_str());
 }
+
+TEST_CASE("millimetres and grams typed are the doubles that the same decimal has in SI", "[units]") {
+    CHECK(*parseLength_m("9 mm").value == 0.009);
+    CHECK(*parseLength_m("22.2 mm").value == 0.0222);
+    CHECK(*parseLength_m("35").value == 0.035);
+    CHECK(*parseMass_kg("57 g").value == 0.057);
+    CHECK(*parseLength_m("1.9 cm").value == 0.019);
+}

@@ -19,7 +19,7 @@ std::string outcome(Verdict verdict) {
     switch (verdict) {
         case Verdict::meets: return "passes these checks";
         case Verdict::close: return "passes these checks, closely";
-        case Verdict::unknown: return "cannot be judged yet: a figure is missing";
+        case Verdict::unknown: return "cannot be judged yet: something is missing";
         case Verdict::misses: return "misses at least one check";
     }
     return {};

@@ -14,7 +14,7 @@ std::string cause(const StorageError& error) {
         case Code::missing: return "there is no such file";
         case Code::notAFile: return "this is not an ordinary file";
         case Code::tooLarge: return "too large to be a plan";
-        case Code::notAPlan: return "this is not a Hither plan";
+        case Code::notAPlan: return error.facts.count("line") ? "the text is not JSON as it should be" : "this is not a Hither plan";
         case Code::truncated: return "the file is cut short";
         case Code::newerFormat: return "the plan was saved by a newer Hither";
         case Code::damaged: return "the file is damaged";
@@ -52,7 +52,7 @@ std::string sentence(const StorageError& error) {
     if (const std::string allowed = fact(error, "allowed"); !allowed.empty()) add("allowed: " + allowed);
     if (const std::string nearest = fact(error, "nearest"); !nearest.empty()) add("did you mean " + nearest + "?");
     for (const auto& [name, text] : error.facts)
-        if (name != "found" && name != "allowed" && name != "nearest") add(name + " " + echoed(text, 200));
+        if (name != "found" && name != "allowed" && name != "nearest" && name != "line" && name != "column") add(name + " " + echoed(text, 200));
     return more.empty() ? line : line + " (" + more + ")";
 }
 

@@ -183,7 +183,7 @@ std::string shownRange(double min, double max, bool angle) { return shownValue(m
 
 Parsed<double> tubeOutside_m(const std::string& text) {
     const Parsed<TubeSize> size = parseTube(text);
-    if (!size) return Parsed<double>::refused(size.reason);
+    if (!size) return Parsed<double>::refused("a tube such as 7/8 in, NPS 3/4, EMT 1/2 or 22.2 mm (" + size.reason + ")");
     if (!(size.value->outside_m >= 0.003 && size.value->outside_m <= 0.150)) return Parsed<double>::refused("3 mm to 150 mm outside");
     return Parsed<double>::of(size.value->outside_m);
 }

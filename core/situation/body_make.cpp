@@ -52,10 +52,19 @@ std::optional<AtRest> seated(const BodyShape& shape, const Resting& resting, dou
     return rest;
 }
 
+/// How far a group is turned at present, with the groups that carry it.
+double presentTurn(const Support& support, const std::string& id) {
+    double turn = 0;
+    for (const MovingGroup* g = support.group(id); g != nullptr; g = support.group(g->parent)) turn += g->slides ? 0.0 : g->value;
+    return turn;
+}
+
 /// Flat on the mattress, head toward -x, with every section down. The mattress gives way under the
 /// person: on the back the hip joint is half the thigh's depth above its surface, so that the legs lie
 /// level; on a side the lower shoulder joint is at its surface.
-AtRest lying(const BodyShape& shape, const Resting& resting, PersonSpec::Lying lie) {
+/// With the back section raised by `raised` the forearms stay level instead of following the trunk
+/// into the mattress.
+AtRest lying(const BodyShape& shape, const Resting& resting, PersonSpec::Lying lie, double raised) {
     AtRest rest;
     Posture& posture = rest.posture;
     Mat3 R;  // columns: forward, left and up of the body in S
@@ -65,7 +74,7 @@ AtRest lying(const BodyShape& shape, const Resting& resting, PersonSpec::Lying l
         const double rise = shape.shoulderForward - shape.hipForward + shape.hipAbove - shape.forearmRadius;  // shoulder joint above a resting arm
         const double lower = std::asin(std::clamp(rise / shape.upperArm, 0.0, 0.5));
         both(posture, "shoulder_flexion", -lower);
-        both(posture, "elbow_flexion", lower);
+        both(posture, "elbow_flexion", lower + raised);
         both(posture, "shoulder_abduction", radians(15));
         both(posture, "forearm_pronation", radians(60));
         both(posture, "hip_abduction", radians(5));
@@ -136,7 +145,7 @@ BodyMade makeBody(const PersonSpec& spec, const Support& support, const BodyData
     const auto shape = bodyShape(body.size, made.problems);
     if (!shape) return made;
     const bool sits = resting.posture == Resting::Posture::seated;
-    auto rest = sits ? seated(*shape, resting, spec.cushion_m) : std::optional(lying(*shape, resting, spec.lying));
+    auto rest = sits ? seated(*shape, resting, spec.cushion_m) : std::optional(lying(*shape, resting, spec.lying, presentTurn(support, resting.trunkGroup)));
     if (!rest) {
         made.problems.push_back("seat and back of \"" + support.id + "\" lie in one plane: nobody can sit there");
         return made;

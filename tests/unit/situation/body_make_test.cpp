@@ -171,6 +171,12 @@ TEST_CASE("groups of the support carry the body", "[body]") {
     CHECK((raised.eyes_W - turned).norm() < 1e-12);
     CHECK(raised.eyes_W.z() > flat.eyes_W.z() + 0.3);
     CHECK((raised.X_WSegment.at(pelvis).matrix() - flat.X_WSegment.at(pelvis).matrix()).norm() < 1e-12);
+    // The forearms stay as level as they were, above the mattress.
+    for (const Side side : {Side::left, Side::right}) {
+        const Pose& X_WForearm = raised.X_WSegment.at({Segment::forearm, side});
+        CHECK((X_WForearm.linear() * Vec3::UnitZ()).z() == Approx((flat.X_WSegment.at({Segment::forearm, side}).linear() * Vec3::UnitZ()).z()).margin(0.02));
+        CHECK(raised.X_WSegment.at({Segment::hand, side}).translation().z() > pivot.z());
+    }
     // A leg section whose pivot is not at this person's knee: the knee is bridged.
     const Body dropped = made(person, bed(0, 30));
     CHECK(dropped.solids.size() == flat.solids.size() + 2);

@@ -10,16 +10,6 @@ namespace {
 
 using Kind = ChainStep::Kind;
 
-int freedomsOf(Kind kind) {
-    switch (kind) {
-        case Kind::fixed: return 0;
-        case Kind::slide: case Kind::turn: return 1;
-        case Kind::bend: return 2;
-        case Kind::ball: return 3;
-    }
-    return 0;
-}
-
 /// What a step does at given values, as one pose.
 Pose poseOf(const ChainStep& step, const Eigen::VectorXd& q) {
     switch (step.kind) {
@@ -44,6 +34,16 @@ void turnAboutZ(Mat3& R, double angle) {
 }
 
 }  // namespace
+
+int freedomsOf(ChainStep::Kind kind) {
+    switch (kind) {
+        case ChainStep::Kind::fixed: return 0;
+        case ChainStep::Kind::slide: case ChainStep::Kind::turn: return 1;
+        case ChainStep::Kind::bend: return 2;
+        case ChainStep::Kind::ball: return 3;
+    }
+    return 0;
+}
 
 FlatChain::FlatChain(const Chain& chain, const Eigen::VectorXd& q, const std::vector<char>& fixed) {
     Pose pending = Pose::Identity();

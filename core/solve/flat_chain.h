@@ -5,6 +5,9 @@
 
 namespace hither {
 
+/// Scalar freedoms of one step: a bend step is one of its neck's three arcs.
+int freedomsOf(ChainStep::Kind kind);
+
 /// A chain boiled down for the solver's inner loop: only the freedoms that may move are left, each
 /// turn and slide about or along the z of its own frame, everything else merged into the fixed
 /// poses between them. Walking it allocates nothing.

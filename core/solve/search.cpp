@@ -13,16 +13,6 @@ namespace {
 
 using Kind = ChainStep::Kind;
 
-int freedomsOf(Kind kind) {
-    switch (kind) {
-        case Kind::fixed: return 0;
-        case Kind::slide: case Kind::turn: return 1;
-        case Kind::bend: return 2;
-        case Kind::ball: return 3;
-    }
-    return 0;
-}
-
 }  // namespace
 
 Search::Search(const Chain& aChain, const Eigen::VectorXd& present, const Target& aTarget, const SolveOptions& someOptions)

@@ -7,6 +7,7 @@
 #include "core/checks/carriers.h"
 #include "core/checks/checks.h"
 #include "core/checks/obstacles.h"
+#include "core/checks/serving.h"
 #include "core/checks/subjects.h"
 #include "core/geometry/solid_tree.h"
 #include "core/units/tolerances.h"
@@ -140,27 +141,31 @@ void sweep(const Setup& setup, std::size_t index, const Batch& batch, const std:
     if (held == worst.end() || *f.value - *f.limit < *held->second.value - *held->second.limit) worst[batch.kind] = std::move(f);
 }
 
-/// Whether the site stays where the switch is as the groups move.
-void siteStays(const Setup& setup, std::size_t index, const std::vector<CarrierStep>& mine, const CheckContext& context, std::vector<Finding>& out) {
+/// How far the switch and its site are from each other at the worst setting of the groups that move
+/// them against each other; what they are apart at present counts.
+void siteStays(const Setup& setup, std::size_t index, const std::vector<CarrierStep>& mine, std::vector<Finding>& out) {
     const SetupMount& m = setup.mounts[index];
     const Site* site = setup.situation.site(m.mount.site);
-    if (!site) return;
+    if (!site || !m.chain.face) return;
     const std::vector<CarrierStep> theirs = carriers(setup.situation, site->support, site->group);
     if (mine.empty() && theirs.empty()) return;
     const RelativeMotion motion = relativeMotion(mine, theirs);
     Finding f = makeFinding(CheckKind::reach, "movement.site", {mountSubject(m), siteSubject(*site)});
     f.id = findingId("movement.site", {mountSubject(m)});
-    f.measure = Measure::length;
-    f.limit = site->tolerance_m;
-    f.basis = site->basis;
-    if (motion.steps.empty()) {
-        f.value = 0.0;
+    f.basis = weakest(site->basis, placingBasis(m, setup.situation));
+    if (motion.steps.empty()) {  // how far apart they are is Reach's to say
         f.verdict = Verdict::meets;
         f.key = "movement.site.together";
         out.push_back(f);
         return;
     }
-    const Solid point = Solid::sphere(site->p_W, 1e-9);
+    f.measure = Measure::length;
+    f.limit = site->tolerance_m;
+    const Pose X_WFace = forward(m.chain, m.q).last();
+    // What of the mount the distance is measured from: the face, or the line of a touchless one.
+    const double range = m.chain.face->action == SwitchFace::Action::sense ? m.chain.face->sensingRange_m.value.value_or(0.0) : 0.0;
+    const Solid atSite = Solid::sphere(site->p_W, 1e-9);
+    const Solid atFace = Solid::capsule(X_WFace.translation(), X_WFace * Vec3(0, 0, range), 1e-9);
     std::vector<double> min, max, rate, start;
     for (std::size_t i = 0; i < motion.steps.size(); ++i) {
         const auto& list = motion.movesFirst[i] ? mine : theirs;
@@ -169,22 +174,21 @@ void siteStays(const Setup& setup, std::size_t index, const std::vector<CarrierS
         min.push_back(motion.steps[i].min);
         max.push_back(motion.steps[i].max);
         start.push_back(motion.steps[i].now);
-        rate.push_back(motionBound(list, k, {point}));
+        rate.push_back(motionBound(list, k, {motion.movesFirst[i] ? atFace : atSite}));
     }
     const auto apart = [&](const std::vector<double>& x, double) {
         const GroupSettings settings = settingsAt(motion, x);
-        const Vec3 here = carriedFromNow_W(setup.situation, m.chain.support, m.chain.group, settings) * site->p_W;
-        const Vec3 there = carriedFromNow_W(setup.situation, site->support, site->group, settings) * site->p_W;
-        return -(here - there).norm();
+        return -faceToPoint(m, carriedFromNow_W(setup.situation, m.chain.support, m.chain.group, settings) * X_WFace,
+                            carriedFromNow_W(setup.situation, site->support, site->group, settings) * site->p_W);
     };
     const BoxMinimum found = leastOverBox(apart, min, max, rate, start, tolerance::sweptDistance_m,
                                           std::numeric_limits<double>::infinity(), mostLooks);
-    f.value = -found.value;
+    f.value = -(found.certified ? found.value : found.lowerBound);
     f.verdict = judgeAtMost(*f.value, *f.limit);
     f.key = f.verdict == Verdict::misses ? "movement.site.lost" : "movement.site.stays";
     nameSettings(f, setup.situation, motion, found.at);
     const GroupSettings settings = settingsAt(motion, found.at);
-    f.witness = Witness{carriedFromNow_W(setup.situation, m.chain.support, m.chain.group, settings) * site->p_W,
+    f.witness = Witness{carriedFromNow_W(setup.situation, m.chain.support, m.chain.group, settings) * X_WFace.translation(),
                         carriedFromNow_W(setup.situation, site->support, site->group, settings) * site->p_W};
     if (f.verdict == Verdict::misses) {
         Remedy remedy;
@@ -194,7 +198,6 @@ void siteStays(const Setup& setup, std::size_t index, const std::vector<CarrierS
         f.remedy = remedy;
     }
     out.push_back(f);
-    (void)context;
 }
 
 }  // namespace
@@ -206,7 +209,7 @@ std::vector<Finding> checkMovement(const Setup& setup, const CheckContext& conte
         const std::vector<PlacedSolid> pieces = placedSolids(m.chain, m.q, forward(m.chain, m.q));
         if (pieces.empty()) continue;
         const std::vector<CarrierStep> mine = carriers(setup.situation, m.chain.support, m.chain.group);
-        siteStays(setup, i, mine, context, out);
+        siteStays(setup, i, mine, out);
         const std::vector<Obstacle> obstacles = obstaclesOf(setup, i);
         std::map<Obstacle::Kind, Finding> worst;
         for (const Batch& batch : batches(obstacles)) sweep(setup, i, batch, pieces, mine, context, worst);

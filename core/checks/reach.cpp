@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "core/checks/checks.h"
+#include "core/checks/serving.h"
 #include "core/checks/subjects.h"
 #include "core/units/tolerances.h"
 
@@ -11,23 +12,6 @@ namespace {
 /// Share of a joint's range that must be left on the near side before it counts as standing at its
 /// end. Common practice, no source.
 constexpr double endShare = 0.05;
-
-/// Distance of the site from where the switch answers: the middle of its face, or for a touchless
-/// one the line from there out to its sensing range.
-double faceToSite(const SetupMount& m, const Pose& X_WFace, const Vec3& p_W) {
-    const Vec3 offset = p_W - X_WFace.translation();
-    if (!m.chain.face || m.chain.face->action != SwitchFace::Action::sense) return offset.norm();
-    const double range = m.chain.face->sensingRange_m.value.value_or(0.0);
-    const Vec3 out = X_WFace.linear().col(2);
-    return (offset - std::clamp(offset.dot(out), 0.0, range) * out).norm();
-}
-
-BasisKind chainBasis(const SetupMount& m, const Setup& setup) {
-    BasisKind basis = BasisKind::measured;
-    for (const auto& part : m.chain.parts) basis = weakest(basis, part->dimensionsBasis.kind);
-    if (const Support* support = setup.situation.support(m.chain.support)) basis = weakest(basis, support->basis);
-    return basis;
-}
 
 std::string spokenFreedom(const Freedom& f) {
     switch (f.of) {
@@ -146,7 +130,7 @@ std::vector<Finding> checkReach(const Setup& setup, const CheckContext&) {
         const Site* site = setup.situation.site(m.mount.site);
         if (m.chain.face && site) {
             const ChainPoses poses = forward(m.chain, m.q);
-            const double off = faceToSite(m, poses.last(), site->p_W);
+            const double off = faceToPoint(m, poses.last(), site->p_W);
             Finding f = makeFinding(CheckKind::reach, "reach.site",
                                     {partSubject(m, static_cast<int>(m.chain.parts.size()) - 1), siteSubject(*site)});
             f.id = findingId("reach.site", {mountSubject(m)});
@@ -154,7 +138,7 @@ std::vector<Finding> checkReach(const Setup& setup, const CheckContext&) {
             f.value = off;
             f.limit = site->tolerance_m;
             f.verdict = judgeAtMost(off, site->tolerance_m);
-            f.basis = weakest(chainBasis(m, setup), site->basis);
+            f.basis = weakest(placingBasis(m, setup.situation), site->basis);
             f.key += f.verdict == Verdict::misses ? ".short" : ".there";
             f.witness = Witness{poses.last().translation(), site->p_W};
             if (f.verdict != Verdict::meets) {

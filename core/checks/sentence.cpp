@@ -77,7 +77,7 @@ const std::map<std::string, std::string>& sentences() {
         {"movement.overlaps", "With {setting}, {a} and {b} overlap by {depth}."},
         {"movement.free", "Over the whole movement {a} comes no nearer to {b} than {value} ({setting}); {limit} is asked."},
         {"movement.site.together", "{b} and {a} move together."},
-        {"movement.site.stays", "As the support moves, {b} leaves the switch of {a} by at most {value}; {limit} is allowed."},
+        {"movement.site.stays", "As the support moves, {b} is never more than {value} from the switch of {a}; {limit} is allowed."},
         {"movement.site.lost", "With {setting}, {b} is {value} away from the switch of {a}; only {limit} is allowed. The mount is fixed to a part that does not move with the person."},
         {"remedy.insert", "Add {insert} between them ({price})."},
         {"remedy.insert_unpriced", "Add {insert} between them."},

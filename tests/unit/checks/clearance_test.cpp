@@ -122,6 +122,30 @@ TEST_CASE("movement: a site that goes with the turning part leaves a mount that 
     CHECK(find(checkMovement(bench.setup, {}), "movement.site:m")->verdict == Verdict::meets);
 }
 
+TEST_CASE("movement: what is judged is the distance then, not the shift from now", "[movement]") {
+    // The site slides 7 mm along x; by hand: a switch 7 mm behind it ends 14 mm away, one 7 mm
+    // ahead of it ends on it and is 7 mm away at the start. 10 mm are allowed.
+    Bench bench;
+    bench.support().groups = {{"sliding", "sliding part", "", Vec3::Zero(), Vec3::UnitX(), true, 0.0, 0.007, 0.0}};
+    bench.addMount("m", 0.5, {"clamp", "post", "button"});
+    Site& site = bench.setup.situation.sites[0];
+    site.support = "stand";
+    site.group = "sliding";
+    const auto from = [&](double offset) {
+        site.p_W = Vec3(0.2527 + offset, 0, 0.5);
+        return *find(checkMovement(bench.setup, {}), "movement.site:m");
+    };
+    CHECK(from(0.007).verdict == Verdict::misses);
+    CHECK(*from(0.007).value == Approx(0.014).margin(1e-9));
+    CHECK(from(-0.007).verdict == Verdict::meets);
+    CHECK(*from(-0.007).value == Approx(0.007).margin(1e-9));
+    // A touchless switch answers along its line: the slide lies in it.
+    bench.parts["button"].face->action = SwitchFace::Action::sense;
+    bench.parts["button"].face->sensingRange_m = measured(0.02);
+    bench.rebuild();
+    CHECK(*from(0.003).value == Approx(0.0).margin(0.0005));
+}
+
 TEST_CASE("the box search certifies its minimum on functions of known rate", "[movement]") {
     const auto f = [](const std::vector<double>& x, double) { return std::sin(7 * x[0]) + 0.5 * std::cos(11 * x[1]) + 0.3 * x[0]; };
     const BoxMinimum found = leastOverBox(f, {-1, -1}, {1, 1}, {7.3, 5.5}, {0, 0}, 1e-3, 1e9, 2000000);

@@ -72,6 +72,7 @@ int run(int argc, char** argv) {
     c = addCommand(app, "export", "writes a plan as JSON", "hither export robin.hither -o robin.json");
     c->add_option("PLAN", exportTo.plan, planHelp)->required();
     c->add_option("-o,--output", exportTo.to, "the file to write; standard output when left out");
+    c->add_flag("--replace", exportTo.overwrite, "replace the file when it is already there");
     c->callback([&] { code = runExport(exportTo, std::cout, std::cerr); });
 
     ResolveArguments resolve;

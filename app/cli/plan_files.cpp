@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <fstream>
 #include <ostream>
 
@@ -29,7 +30,9 @@ bool endsWith(const std::string& text, const std::string& end) {
 
 [[noreturn]] void refuse(const std::vector<StorageError>& problems, const std::string& path) {
     if (problems.empty()) throw Refused{path + ": cannot be read"};
-    std::string line = sentence(problems.front());
+    // A misspelt key is the cause of what is then missing: it is told first.
+    const auto first = std::find_if(problems.begin(), problems.end(), [](const StorageError& e) { return e.code == StorageError::Code::unknownKey; });
+    std::string line = sentence(first == problems.end() ? problems.front() : *first);
     if (problems.size() > 1) line += " (and " + std::to_string(problems.size() - 1) + " more)";
     throw Refused{line};
 }
@@ -44,7 +47,7 @@ Plan fromJson(const std::string& path, const Shipped& shipped) {
 }
 
 void write(const Plan& plan, const std::string& path, bool json) {
-    const std::vector<StorageError> problems = json ? saveText(planToJson(plan), path) : savePlanFile(plan, path);
+    const std::vector<StorageError> problems = json ? saveText(planToJson(plan), path, true) : savePlanFile(plan, path);
     if (!problems.empty()) refuse(problems, path);
 }
 
@@ -53,6 +56,13 @@ PlanLock locked(const std::string& path) {
     PlanLock::Taken taken = PlanLock::take(path);
     if (!taken.lock) throw Refused{sentence(*taken.fault)};
     return std::move(*taken.lock);
+}
+
+/// A file is not written over unless the person said so.
+void refuseIfThere(const std::string& path, bool overwrite) {
+    std::error_code none;
+    if (!overwrite && std::filesystem::exists(std::filesystem::symlink_status(path, none)))
+        throw Refused{path + ": is already there (--replace writes over it and keeps the old one as .bak)"};
 }
 
 }  // namespace
@@ -82,9 +92,7 @@ int runImport(const ImportArguments& arguments, std::ostream& out, std::ostream&
     const Shipped shipped = loadShipped(err);
     const Plan plan = fromJson(arguments.from, shipped);
     if (endsWith(arguments.to, ".json")) throw Refused{arguments.to + ": a plan file ends in .hither; export writes JSON"};
-    std::error_code none;
-    if (!arguments.overwrite && std::filesystem::exists(std::filesystem::symlink_status(arguments.to, none)))
-        throw Refused{arguments.to + ": is already there (--replace writes over it and keeps the old one as .bak)"};
+    refuseIfThere(arguments.to, arguments.overwrite);
     const PlanLock lock = locked(arguments.to);
     write(plan, arguments.to, false);
     out << "Plan " << (plan.title.empty() ? plan.id : plan.title) << " written to " << arguments.to << ".\n";
@@ -95,7 +103,10 @@ int runExport(const ExportArguments& arguments, std::ostream& out, std::ostream&
     const Shipped shipped = loadShipped(err);
     const Plan plan = openPlan(arguments.plan, shipped);
     if (arguments.to.empty()) out << planToJson(plan);
-    else write(plan, arguments.to, true);
+    else {
+        refuseIfThere(arguments.to, arguments.overwrite);
+        write(plan, arguments.to, true);
+    }
     return fine;
 }
 

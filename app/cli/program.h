@@ -64,7 +64,7 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
 
 struct ImportArguments { std::string from, to; bool overwrite = false; };
 int runImport(const ImportArguments& arguments, std::ostream& out, std::ostream& err);
-struct ExportArguments { std::string plan, to; };
+struct ExportArguments { std::string plan, to; bool overwrite = false; };
 int runExport(const ExportArguments& arguments, std::ostream& out, std::ostream& err);
 
 struct ResolveArguments { std::string plan, option; bool json = false; Display display = Display::asPlan; };

@@ -88,7 +88,7 @@ void checkGripSize(const SetupMount& m, const Support& support, const Attachment
         f.key += f.verdict == Verdict::meets ? ".fits" : ".overhangs";
         out.push_back(f);
     } else if (const auto* cloth = std::get_if<ClothGrip>(&grip)) {
-        out.push_back(judgeSize(makeFinding(CheckKind::fit, "fit.cloth", about), at.thickness_m, Figure{}, cloth->max_m));
+        out.push_back(judgeSize(makeFinding(CheckKind::fit, "fit.cloth", about), at.thickness_m, Figure{0.0, {BasisKind::measured, {}}}, cloth->max_m));
     }
 }
 
@@ -259,6 +259,8 @@ void checkMates(const SetupMount& m, const ChainPoses& poses, const CheckContext
         Finding f = makeFinding(CheckKind::fit, "fit.mate", {partSubject(m, mate.part - 1), partSubject(m, mate.part)});
         f.key = faultKey(mate.mate.fault);
         f.basis = mate.mate.basis;
+        // A pattern or plate has no figure of its own with a basis: it is as good as its part's dimensions.
+        if (!mate.mate.threaded) f.basis = weakest(f.basis, weakest(before.dimensionsBasis.kind, next.dimensionsBasis.kind));
         f.words["outlet"] = describe(*before.outlet);
         const Port* base = mate.base >= 0 && mate.base < static_cast<int>(next.bases.size()) ? &next.bases[static_cast<std::size_t>(mate.base)]
                            : next.bases.empty() ? nullptr : &next.bases.front();

@@ -1,7 +1,9 @@
 #include <cmath>
 #include <map>
+#include <optional>
 
 #include "core/checks/finding.h"
+#include "core/units/tolerances.h"
 
 namespace hither {
 namespace {
@@ -107,17 +109,48 @@ std::string printed(double value, Measure measure, UnitSystem system) {
     return number(value, 2);
 }
 
+/// With `more` decimals than a print shows at the least; inches as decimals.
+std::string finely(double value, Measure measure, UnitSystem system, int more) {
+    const bool metric = system == UnitSystem::metric;
+    switch (measure) {
+        case Measure::length: return metric ? number(1000.0 * value, 1 + more) + " mm" : number(value / 0.0254, 2 + more) + " in";
+        case Measure::angle: return printAngle(value, 1 + more);
+        case Measure::mass: return metric ? number(1000.0 * value, more) + " g" : number(value / 0.45359237 * 16.0, 1 + more) + " oz";
+        case Measure::force: return printForce(value, system, 1 + more);
+        case Measure::moment: return printMoment(value, system, 2 + more);
+        case Measure::ratio: return number(100.0 * value, more) + " %";
+        case Measure::count: return number(value, 1 + more);
+        case Measure::none: return number(value, 2 + more);
+    }
+    return number(value, 2 + more);
+}
+
+/// A value and its limit that differ must not print alike ("13.0 mm, it takes 13.0 mm"): how many
+/// more decimals both need; nothing when the usual print tells them apart.
+std::optional<int> moreDecimals(const Finding& f, UnitSystem system) {
+    if (!f.value || !f.limit || std::abs(*f.value - *f.limit) <= tolerance::limitSlack) return std::nullopt;
+    if (printed(*f.value, f.measure, system) != printed(*f.limit, f.measure, system)) return std::nullopt;
+    for (int more = 0; more < 6; ++more)
+        if (finely(*f.value, f.measure, system, more) != finely(*f.limit, f.measure, system, more)) return more;
+    return 6;
+}
+
 std::string filled(const std::string& pattern, const Finding& f, UnitSystem system) {
+    const std::optional<int> more = moreDecimals(f, system);
+    const auto shown = [&](double value, Measure measure) {
+        const bool fine = more && measure == f.measure && (value == *f.value || value == *f.limit);
+        return fine ? finely(value, measure, system, *more) : printed(value, measure, system);
+    };
     std::string out;
     for (std::size_t i = 0; i < pattern.size(); ++i) {
         const std::size_t end = pattern[i] == '{' ? pattern.find('}', i) : std::string::npos;
         if (end == std::string::npos) { out += pattern[i]; continue; }
         const std::string name = pattern.substr(i + 1, end - i - 1);
         i = end;
-        if (name == "value") out += f.value ? printed(*f.value, f.measure, system) : "an unknown amount";
-        else if (name == "limit") out += f.limit ? printed(*f.limit, f.measure, system) : "an unknown amount";
+        if (name == "value") out += f.value ? shown(*f.value, f.measure) : "an unknown amount";
+        else if (name == "limit") out += f.limit ? shown(*f.limit, f.measure) : "an unknown amount";
         else if (const auto w = f.words.find(name); w != f.words.end()) out += w->second;
-        else if (const auto n = f.facts.find(name); n != f.facts.end()) out += printed(n->second.first, n->second.second, system);
+        else if (const auto n = f.facts.find(name); n != f.facts.end()) out += shown(n->second.first, n->second.second);
     }
     if (!out.empty() && out[0] >= 'a' && out[0] <= 'z') out[0] = static_cast<char>(out[0] - 'a' + 'A');
     return out;

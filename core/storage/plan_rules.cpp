@@ -237,7 +237,7 @@ void checkSupport(Rules& r, const std::string& p, const SupportSpec& s, const st
 void checkPerson(Rules& r, const PersonSpec& person, const std::vector<std::string>& supportIds) {
     const std::string p = "person";
     r.line(p + "/name", person.name);
-    if (person.body.percentile) r.number(p + "/body/percentile", *person.body.percentile, 0.1, 99.9, Scale::one);
+    if (person.body.percentile) r.number(p + "/body/percentile", *person.body.percentile, 1, 99, Scale::one);
     const auto& names = bodyDimensionNames();
     for (const auto& [name, value] : person.body.typed) {
         if (name == "weightkg") {

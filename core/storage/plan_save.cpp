@@ -199,9 +199,9 @@ std::vector<StorageError> savePlanFile(const Plan& plan, const std::string& path
     });
 }
 
-std::vector<StorageError> saveText(const std::string& text, const std::string& path) {
+std::vector<StorageError> saveText(const std::string& text, const std::string& path, bool keepBackup) {
     SaveOptions options;
-    options.keepBackup = false;
+    options.keepBackup = keepBackup;
     return Saver(path, options).save(text, [&](const std::string& written) -> std::vector<StorageError> {
         const FileBytes back = readWholeFile(written, text.size());
         if (!back.bytes) return {*back.fault};

@@ -34,6 +34,7 @@ struct SaveOptions {
 std::vector<StorageError> savePlanFile(const Plan& plan, const std::string& path, const SaveOptions& options = {});
 
 /// The same care for any small text (exports, notes beside autosaves): written beside, synced, replaced.
-std::vector<StorageError> saveText(const std::string& text, const std::string& path);
+/// With `keepBackup` the previous text stays as path + ".bak".
+std::vector<StorageError> saveText(const std::string& text, const std::string& path, bool keepBackup = false);
 
 }  // namespace hither

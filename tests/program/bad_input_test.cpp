@@ -130,6 +130,10 @@ TEST_CASE("values that cannot be: the line names the place", "[program]") {
     json["supports"][0]["dimensions"]["seat_width_mm"] = 4300;
     refused(written(json), "seat_width");
     json = sampleJson();
+    json["suports"] = json["supports"];
+    json.erase("supports");
+    refused(written(json), "suports");
+    json = sampleJson();
     json["supports"][0]["kind"] = "sofa";
     refused(written(json), "sofa");
 }

@@ -98,6 +98,15 @@ TEST_CASE("export and import give the plan back, text equal to text", "[program]
     CHECK(runProgram("import " + folder.quoted("one.json") + " -o " + folder.quoted("one.hither")).code == 2);
     CHECK(runProgram("import " + folder.quoted("one.json") + " -o " + folder.quoted("one.hither") + " --replace").code == 0);
     CHECK(std::filesystem::exists(folder.file("one.hither.bak")));
+    // The same for text that somebody may have edited.
+    writeText(folder.file("one.json"), "edited by hand");
+    CHECK(runProgram("export " + elbow + " -o " + folder.quoted("one.json")).code == 2);
+    CHECK(readText(folder.file("one.json")) == "edited by hand");
+    CHECK(runProgram("export " + elbow + " -o " + folder.quoted("one.json") + " --replace").code == 0);
+    CHECK(readText(folder.file("one.json.bak")) == "edited by hand");
+    const std::string before = readText(folder.file("one.json"));
+    CHECK(runProgram("solve " + folder.quoted("one.json") + " --write").code == 0);
+    CHECK(readText(folder.file("one.json.bak")) == before);
 }
 
 TEST_CASE("solve brings the switch to its site and --write saves it as the next revision", "[program]") {

@@ -34,6 +34,35 @@ TEST_CASE("a tube within the clamp's range fits, outside it misses, at the ends 
     CHECK(verdictAt(Figure{}) == Verdict::unknown);
 }
 
+TEST_CASE("a value and the limit it misses never print alike", "[sentences]") {
+    Bench bench;
+    bench.addMount("m", 0.5, {"clamp", "post", "button"});
+    bench.support().attachments[0].outside_m = measured(0.01299);
+    const std::vector<Finding> all = checkFit(bench.setup, {});
+    CHECK(sentence(*find(all, "fit.tube:"), UnitSystem::metric) == "The clamp does not close on the rail: the tube is 12.99 mm, it takes 13.00 mm to 38.0 mm.");
+    CHECK(sentence(*find(all, "fit.tube:"), UnitSystem::inch).find("0.511 in") != std::string::npos);
+    bench.parts["clamp"].ratedLoad_kg = measured(0.1399);
+    bench.rebuild();
+    CHECK(sentence(*find(checkFit(bench.setup, {}), "fit.rated_load:m/0"), UnitSystem::metric) == "The clamp carries 140.0 g but is rated for 139.9 g.");
+}
+
+TEST_CASE("what is known of both sides decides the basis of a fit", "[fit]") {
+    Bench bench;
+    Attachment sheet;
+    sheet.id = "sheet";
+    sheet.kind = AttachmentKind::cloth;
+    sheet.b = Vec3(1, 0, 0);
+    sheet.thickness_m = measured(0.002);
+    bench.support().attachments.push_back(sheet);
+    ClothGrip clip;
+    clip.max_m = assumed(0.004);
+    bench.parts["clamp"].grips.push_back(clip);
+    bench.addMount("m", 0.5, {"clamp", "post", "button"}, "sheet");
+    const std::vector<Finding> all = checkFit(bench.setup, {});
+    CHECK(find(all, "fit.cloth:")->verdict == Verdict::meets);
+    CHECK(find(all, "fit.cloth:")->basis == BasisKind::assumed);
+}
+
 TEST_CASE("a round-only clamp misses a square rail", "[fit]") {
     Bench bench;
     bench.support().attachments[0].section = Section::square;

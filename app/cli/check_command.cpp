@@ -32,32 +32,36 @@ int runCheck(const CheckArguments& arguments, std::ostream& out, std::ostream& e
     const Plan plan = openPlan(arguments.plan, shipped);
     const UnitSystem system = unitsFor(plan, arguments.display);
     const CheckContext context = contextFor(plan, shipped);
-    const std::vector<std::size_t> chosen = chosenOptions(plan, arguments.option, arguments.plan);
-    std::vector<Setup> setups;  // all of them before the first word is printed
-    for (const std::size_t index : chosen) setups.push_back(setupOf(plan, index, shipped, arguments.plan));
+    const std::vector<Ready> ready = readyOptions(plan, arguments.option, shipped, arguments.plan);  // before the first word is printed
     Json options = Json::array();
     bool missed = false;
     if (!arguments.json) out << (plan.title.empty() ? arguments.plan : plan.title) << ", revision " << plan.revision << "\n";
-    for (std::size_t i = 0; i < chosen.size(); ++i) {
-        const PlanOption& option = plan.options[chosen[i]];
-        const std::vector<Finding> findings = checkAll(setups[i], context);
+    for (const Ready& one : ready) {
+        const PlanOption& option = plan.options[one.option];
+        if (!one.setup) {
+            missed = true;
+            if (arguments.json) options.push_back({{"id", option.id}, {"name", option.name}, {"verdict", word(Verdict::unknown)}, {"problem", one.problem}, {"findings", Json::array()}});
+            else out << "\n" << wrapped((option.name.empty() ? option.id : option.name) + " cannot be checked yet. " + one.problem, "", 100) << "\n";
+            continue;
+        }
+        const std::vector<Finding> findings = checkAll(*one.setup, context);
         const Verdict verdict = worst(findings);
         missed = missed || verdict == Verdict::misses;
         const std::vector<AcceptedNote> accepted = acceptedOf(plan, option.id);
         if (arguments.json) {
-            Json one = {{"id", option.id}, {"name", option.name}, {"verdict", word(verdict)}};
+            Json row = {{"id", option.id}, {"name", option.name}, {"verdict", word(verdict)}};
             Json list = Json::array();
             for (const Finding& f : findings) {
-                Json row = findingJson(f, system);
+                Json finding = findingJson(f, system);
                 for (const AcceptedNote& a : accepted)
-                    if (a.finding == f.id) row["accepted"] = {{"note", a.note}, {"who", a.who}, {"when_utc", a.when_utc}};
-                list.push_back(row);
+                    if (a.finding == f.id) finding["accepted"] = {{"note", a.note}, {"who", a.who}, {"when_utc", a.when_utc}};
+                list.push_back(finding);
             }
-            one["findings"] = list;
-            options.push_back(one);
+            row["findings"] = list;
+            options.push_back(row);
             continue;
         }
-        out << "\n" << wrapped((option.name.empty() ? option.id : option.name) + " " + outcome(verdict) + " (" + tally(findings) + ").", "", 100) << "\n\n";
+        out << "\n" << wrapped((option.name.empty() ? option.id : option.name) + " " + (findings.empty() ? "has nothing to check yet." : outcome(verdict) + " (" + tally(findings) + ")."), "", 100) << "\n\n";
         printFindings(out, findings, accepted, system, arguments.brief);
     }
     if (arguments.json) {

@@ -55,7 +55,7 @@ int run(int argc, char** argv) {
     c->add_option("PLAN", solve.plan, planHelp)->required();
     c->add_option("--option", solve.option, "only this option, by id or name");
     c->add_option("--mount", solve.mount, "only this mount, by id or name");
-    c->add_option("--way", solve.choose, "which of the ways found to write")->check(CLI::PositiveNumber);
+    c->add_option("--way", solve.choose, "which of the ways found to show and write")->check(CLI::Range(1, 1000));
     c->add_flag("--write", solve.write, "save the settings into the plan");
     c->add_flag("--json", solve.json, "for machines");
     addDisplay(c, solve.display);

@@ -4,6 +4,7 @@
 #include <iosfwd>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "core/catalogue/catalogue.h"
 #include "core/catalogue/materials.h"
@@ -47,6 +48,10 @@ void savePlan(Plan plan, const std::string& path, const std::string& what);
 std::vector<std::size_t> chosenOptions(const Plan& plan, const std::string& chosen, const std::string& path);
 /// makeSetup with its first problem as Refused.
 Setup setupOf(const Plan& plan, std::size_t option, const Shipped& shipped, const std::string& path);
+/// The chosen options made ready. One that cannot be (a mount not fixed yet, a grip that does not take
+/// that rail) is told with its reason beside the others; when none can be, throws Refused with the first reason.
+struct Ready { std::size_t option = 0; std::optional<Setup> setup; std::string problem; };
+std::vector<Ready> readyOptions(const Plan& plan, const std::string& chosen, const Shipped& shipped, const std::string& path);
 CheckContext contextFor(const Plan& plan, const Shipped& shipped);
 
 /// Display units: the plan's own unless the person asks for others.

@@ -46,8 +46,13 @@ int runResolve(const ResolveArguments& arguments, std::ostream& out, std::ostrea
     const Plan plan = openPlan(arguments.plan, shipped);
     const UnitSystem system = unitsFor(plan, arguments.display);
     Json options = Json::array();
-    for (const std::size_t index : chosenOptions(plan, arguments.option, arguments.plan)) {
-        const Setup setup = setupOf(plan, index, shipped, arguments.plan);
+    for (const Ready& ready : readyOptions(plan, arguments.option, shipped, arguments.plan)) {
+        const std::size_t index = ready.option;
+        if (!ready.setup) {
+            err << "hither: " << ready.problem << "\n";
+            continue;
+        }
+        const Setup& setup = *ready.setup;
         Json mounts = Json::array();
         for (const SetupMount& m : setup.mounts) {
             const ChainPoses poses = forward(m.chain, m.q);

@@ -59,6 +59,23 @@ Setup setupOf(const Plan& plan, std::size_t option, const Shipped& shipped, cons
     return std::move(*made.setup);
 }
 
+std::vector<Ready> readyOptions(const Plan& plan, const std::string& chosen, const Shipped& shipped, const std::string& path) {
+    std::vector<Ready> out;
+    std::optional<Refused> first;
+    bool any = false;
+    for (const std::size_t option : chosenOptions(plan, chosen, path)) {
+        try {
+            out.push_back({option, setupOf(plan, option, shipped, path), {}});
+            any = true;
+        } catch (const Refused& refused) {
+            if (!first) first = refused;
+            out.push_back({option, std::nullopt, refused.line});
+        }
+    }
+    if (!any) throw *first;
+    return out;
+}
+
 CheckContext contextFor(const Plan& plan, const Shipped& shipped) {
     CheckContext context;
     context.limits = plan.limits;

@@ -112,26 +112,46 @@ Json solutionJson(const Chain& chain, const Solution& s) {
     return one;
 }
 
+/// What the checks that depend on the joint settings say of one way.
+struct Left { int missed = 0, unknown = 0, close = 0; auto operator<=>(const Left&) const = default; };
+
 /// Puts the ways first that leave the fewest checks missed, then unknown, then close; otherwise the
-/// solver's own order stays.
-void rankByChecks(const Setup& setup, std::size_t index, const CheckContext& context, std::vector<Solution>& solutions) {
-    struct Ranked { std::array<int, 3> counts; Solution solution; };
+/// solver's own order stays. Returns the counts in that order.
+std::vector<Left> rankByChecks(const Setup& setup, std::size_t index, const CheckContext& context, std::vector<Solution>& solutions) {
+    struct Ranked { Left left; Solution solution; };
     std::vector<Ranked> ranked;
     Setup trial = setup;
+    const std::string mount = setup.mounts[index].mount.id;
     for (Solution& s : solutions) {
         SetupMount& m = trial.mounts[index];
         m.mount = withValues(setup.mounts[index].mount, m.chain, s.q);
         m.q = s.q;
-        std::array<int, 3> counts{};
+        Left left;
         for (const Finding& f : checkAll(trial, context)) {
-            if (f.verdict == Verdict::misses) ++counts[0];
-            if (f.verdict == Verdict::unknown) ++counts[1];
-            if (f.verdict == Verdict::close) ++counts[2];
+            // Of this mount, and not of what stays the same whatever the joints are (mates, loads).
+            const bool about = std::any_of(f.subjects.begin(), f.subjects.end(), [&](const Subject& subject) { return subject.id == mount; });
+            const bool place = f.check != CheckKind::fit || f.id.rfind("fit.span", 0) == 0 || f.id.rfind("fit.blocked", 0) == 0 ||
+                               f.id.rfind("fit.footprint", 0) == 0 || f.id.rfind("fit.neighbour", 0) == 0 || f.id.rfind("fit.keep_free", 0) == 0;
+            if (!about || !place) continue;
+            if (f.verdict == Verdict::misses) ++left.missed;
+            if (f.verdict == Verdict::unknown) ++left.unknown;
+            if (f.verdict == Verdict::close) ++left.close;
         }
-        ranked.push_back({counts, std::move(s)});
+        ranked.push_back({left, std::move(s)});
     }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.counts < b.counts; });
-    for (std::size_t i = 0; i < solutions.size(); ++i) solutions[i] = std::move(ranked[i].solution);
+    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.left < b.left; });
+    std::vector<Left> out;
+    for (std::size_t i = 0; i < solutions.size(); ++i) {
+        solutions[i] = std::move(ranked[i].solution);
+        out.push_back(ranked[i].left);
+    }
+    return out;
+}
+
+/// "leaves 2 checks missed", or nothing when it leaves none.
+std::string leftWords(const Left& left) {
+    if (left.missed == 0) return {};
+    return "leaves " + std::to_string(left.missed) + (left.missed == 1 ? " check missed" : " checks missed");
 }
 
 std::string stoppedWords(const Chain& chain, const SolveReport& report) {
@@ -152,8 +172,14 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
     const CheckContext context = contextFor(plan, shipped);
     Json rows = Json::array();
     bool all = true, any = false;
-    for (const std::size_t index : chosenOptions(plan, arguments.option, arguments.plan)) {
-        Setup setup = setupOf(plan, index, shipped, arguments.plan);
+    for (Ready& ready : readyOptions(plan, arguments.option, shipped, arguments.plan)) {
+        const std::size_t index = ready.option;
+        if (!ready.setup) {
+            all = false;
+            err << "hither: " << ready.problem << "\n";
+            continue;
+        }
+        Setup& setup = *ready.setup;
         for (std::size_t k = 0; k < setup.mounts.size(); ++k) {
             SetupMount& m = setup.mounts[k];
             if (!arguments.mount.empty() && m.mount.id != arguments.mount && m.mount.name != arguments.mount) continue;
@@ -174,10 +200,19 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
             SolveReport report = solve(m.chain, m.q, Target{site->p_W, site->d_W, std::nullopt}, options);
             const bool solved = report.status == SolveReport::Status::solved;
             all = all && solved;
-            rankByChecks(setup, k, context, report.solutions);
+            const std::vector<Left> left = rankByChecks(setup, k, context, report.solutions);
+            const auto way = static_cast<std::size_t>(std::max(1, arguments.choose)) - 1;
+            if (solved && way >= report.solutions.size())
+                throw Refused{arguments.plan + ": " + name + " has only " + std::to_string(report.solutions.size()) + " ways, --way " + std::to_string(arguments.choose) + " asks for another"};
+            if (solved && left[way].missed > 0) all = false;
             row["status"] = solved ? "solved" : "near_only";
             Json list = Json::array();
-            for (const Solution& s : report.solutions) list.push_back(solutionJson(m.chain, s));
+            for (std::size_t i = 0; i < report.solutions.size(); ++i) {
+                Json one = solutionJson(m.chain, report.solutions[i]);
+                one["checks_missed"] = left[i].missed;
+                one["checks_close"] = left[i].close;
+                list.push_back(one);
+            }
             row["solutions"] = list;
             if (!solved && report.nearest) {
                 row["nearest"] = solutionJson(m.chain, *report.nearest);
@@ -208,10 +243,14 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                 int number = 0;
                 for (const Solution& s : shown) {
                     ++number;
+                    // The first three, or the one asked for.
+                    if (solved && arguments.choose > 1 ? number != arguments.choose : number > 3) continue;
+                    const std::string leaves = solved ? leftWords(left[static_cast<std::size_t>(number) - 1]) : std::string{};
                     out << (solved ? "  Way " + std::to_string(number) : std::string("  Nearest")) << ": off by "
                         << printLength(s.position_m, system, 2) << " and " << printAngle(s.angle_rad, 2) << ", "
                         << (s.clearance_m < 0 ? "too near something by " + printLength(-s.clearance_m, system, 1)
-                                              : printLength(s.clearance_m, system, 0) + (s.clearance_m >= ClearanceOf::enough ? " or more" : "") + " of room to spare") << "\n";
+                                              : printLength(s.clearance_m, system, 0) + (s.clearance_m >= ClearanceOf::enough ? " or more" : "") + " of room to spare")
+                        << (leaves.empty() ? "" : "; " + leaves + " (hither check says which)") << "\n";
                     for (int i = 0; i < m.chain.freedomCount(); ++i) {
                         const Freedom& f = m.chain.freedoms[static_cast<std::size_t>(i)];
                         std::string value;
@@ -220,13 +259,11 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                         if (i == 0 || m.chain.freedoms[static_cast<std::size_t>(i) - 1].part != f.part) out << "    " << partName(m.chain, f) << "\n";
                         out << "      " << padded(freedomName(m.chain, f), 36) << " " << rightAligned(value, 12) << (f.kept ? "  (kept)" : "") << "\n";
                     }
-                    if (number == 3 && shown.size() > 3) { out << "  (" << shown.size() - 3 << " more with --json)\n"; break; }
                 }
             }
+            if (!arguments.json && solved && report.solutions.size() > 3 && arguments.choose == 1)
+                out << "  (" << report.solutions.size() - 3 << " more: --way NUMBER shows one, --json all)\n";
             if (arguments.write && solved) {
-                const auto way = static_cast<std::size_t>(std::max(1, arguments.choose)) - 1;
-                if (way >= report.solutions.size())
-                    throw Refused{arguments.plan + ": " + name + " has only " + std::to_string(report.solutions.size()) + " ways, --way " + std::to_string(arguments.choose) + " asks for another"};
                 Mount& mount = plan.options[index].mounts[k];
                 mount = withValues(mount, m.chain, report.solutions[way].q);
                 m.mount = mount;

@@ -148,6 +148,44 @@ TEST_CASE("solve says how near it gets and what stops it when the site is out of
     CHECK(words.out.find("cannot be brought to far away") != std::string::npos);
 }
 
+TEST_CASE("an option that is not far enough does not hide the others", "[program]") {
+    const Folder folder;
+    Json plan = Json::parse(readText(samplePath("elbow_switch_on_chair.json")));
+    Json later = plan["options"][0];
+    later["id"] = "later";
+    later["name"] = "Not there yet";
+    later["mounts"][0]["parts"] = Json::array();
+    plan["options"].push_back(later);
+    writeText(folder.file("two.json"), plan.dump());
+    const Ran words = runProgram("check " + folder.quoted("two.json"));
+    CHECK(words.code == 1);
+    CHECK(words.out.find("passes these checks (16 met)") != std::string::npos);
+    CHECK(words.out.find("Not there yet cannot be checked yet") != std::string::npos);
+    const Json document = jsonOf("check --json " + folder.quoted("two.json"), 1);
+    CHECK(document["options"].size() == 2);
+    CHECK(document["options"][1]["problem"].get<std::string>().find("options/1/mounts/0") != std::string::npos);
+    CHECK(jsonOf("check --json --option cane " + folder.quoted("two.json"), 0)["options"].size() == 1);
+    // Asked for alone it is bad input, like a plan with nothing else.
+    CHECK(runProgram("check --option later " + folder.quoted("two.json")).code == 2);
+}
+
+TEST_CASE("solve tells when the way it offers leaves a check missed, and which way was asked for", "[program]") {
+    // The backrest takes the site away whatever the gooseneck does.
+    const Ran bed = runProgram("solve " + quotedSample("head_switch_on_bed.hither"));
+    CHECK(bed.code == 1);
+    CHECK(bed.out.find("missed (hither check says which)") != std::string::npos);
+    const Json ways = Json::parse(runProgram("solve --json " + quotedSample("head_switch_on_bed.hither")).out)["mounts"][0]["solutions"];
+    const Json check = Json::parse(runProgram("check --json " + quotedSample("head_switch_on_bed.hither")).out)["options"][0]["findings"];
+    int missed = 0;
+    for (const Json& f : check) if (f["verdict"] == "misses") ++missed;
+    CHECK(ways[0]["checks_missed"] == missed);
+    for (std::size_t i = 1; i < ways.size(); ++i) CHECK(ways[i - 1]["checks_missed"] <= ways[i]["checks_missed"]);
+    const Ran one = runProgram("solve --way 5 " + quotedSample("elbow_switch_on_chair.hither"));
+    CHECK(one.out.find("Way 5") != std::string::npos);
+    CHECK(one.out.find("Way 1") == std::string::npos);
+    CHECK(runProgram("solve --way 99 " + elbow).code == 2);
+}
+
 TEST_CASE("resolve: the face is where the poses say, and solids lie about their part", "[program]") {
     const Json all = jsonOf("resolve --json " + elbow, 0);
     const Json& mount = all["options"][0]["mounts"][0];

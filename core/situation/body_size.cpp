@@ -14,7 +14,7 @@ constexpr double implausibleDeviations = 6.0;
 constexpr double leastShare = 0.3, mostShare = 2.5;
 /// Body mass varies more than lengths do.
 constexpr double leastMass_kg = 5.0, mostMass_kg = 400.0;
-constexpr double leastChildStature_m = 0.5, mostChildStature_m = 2.0;
+constexpr double leastChildStature_m = 0.7, mostChildStature_m = 2.0;
 
 const char* const fromTyped = "typed";
 const char* const fromMean = "mean of the survey of adult soldiers";

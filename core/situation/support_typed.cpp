@@ -127,11 +127,11 @@ void readRail(const SupportSpec& spec, Attachment& a, Reporter& report) {
     if (report.fine) checkDirection("reference", a.reference, a.b - a.a, "a direction across the rail", report);
     const auto typedTube = spec.tubes.find(a.id);
     if (typedTube != spec.tubes.end()) { a.tubeAsTyped = typedTube->second; a.outside_m = {}; }
-    if (!a.outside_m.known()) {
+    if (!a.outside_m.known() && !a.tubeAsTyped.empty()) {
         const Parsed<double> outside_m = tubeOutside_m(a.tubeAsTyped);
-        if (!outside_m) report("size", a.tubeAsTyped.empty() ? "nothing" : a.tubeAsTyped, outside_m.reason);
+        if (!outside_m) report("size", a.tubeAsTyped, outside_m.reason);
         else a.outside_m = {*outside_m.value, {a.outside_m.basis.kind == BasisKind::unknown ? BasisKind::measured : a.outside_m.basis.kind, a.outside_m.basis.source}};
-    } else if (!(*a.outside_m.value >= 0.003 && *a.outside_m.value <= 0.150)) {
+    } else if (a.outside_m.known() && !(*a.outside_m.value >= 0.003 && *a.outside_m.value <= 0.150)) {
         report("size", shownValue(*a.outside_m.value, false), "3 mm to 150 mm");
     }
     if (report.fine) {

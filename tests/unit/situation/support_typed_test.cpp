@@ -155,7 +155,8 @@ TEST_CASE("whatever is wrong with a typed support is a problem at its place", "[
     CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].reference = Vec3(2, 0, 0); }) == Keys{"rails/tube/reference"});
     CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].reference.setZero(); }) == Keys{"rails/tube/reference"});
     CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].tubeAsTyped = "thick"; }) == Keys{"rails/tube/size"});
-    CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].tubeAsTyped.clear(); }) == Keys{"rails/tube/size"});
+    // A size nobody has measured yet is unknown, no mistake: Fit says how to measure it.
+    CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].tubeAsTyped.clear(); s.attachments[0].outside_m = {}; }) == Keys{});
     CHECK(problemsWith([](SupportSpec& s) { s.tubes["tube"] = "thick"; }) == Keys{"rails/tube/size"});
     CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].outside_m = {0.0, {}}; }) == Keys{"rails/tube/size"});
     CHECK(problemsWith([](SupportSpec& s) { s.attachments[0].group = "leg"; }) == Keys{"rails/tube/group"});

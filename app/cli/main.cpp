@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/cli/program.h"
+#include "app/editor/run_editor.h"
 
 using namespace hither::cli;
 
@@ -25,6 +26,7 @@ int run(int argc, char** argv) {
     CLI::App app{"Hither: plans for where an adaptive switch goes and what holds it there.\n"
                  "Exit code: 0 fine, 1 a check misses, 2 bad input."};
     app.name("hither");
+    app.footer("With no command, or with a plan in place of one, it opens the editor.");
     app.require_subcommand(1);
     app.set_help_all_flag("--help-all", "help of every command");
     app.failure_message([](const CLI::App*, const CLI::Error& error) {
@@ -93,6 +95,12 @@ int run(int argc, char** argv) {
         for (const std::string& w : words) list.words += (list.words.empty() ? "" : " ") + w;
         code = runList(list, std::cout, std::cerr);
     });
+
+    // No command: the editor, on a plan when one is named.
+    if (argc == 1) return hither::runEditor(argc, argv, {});
+    if (argc == 2 && argv[1][0] != '-' && std::filesystem::exists(argv[1]) &&
+        app.get_subcommands([&](const CLI::App* command) { return command->check_name(argv[1]); }).empty())
+        return hither::runEditor(argc, argv, argv[1]);
 
     try {
         app.parse(argc, argv);

@@ -6,34 +6,18 @@
 #include <string>
 #include <vector>
 
-#include "core/catalogue/catalogue.h"
-#include "core/catalogue/materials.h"
-#include "core/checks/checks.h"
+#include "app/shipped/shipped.h"
 #include "core/plan/plan.h"
-#include "core/situation/body_table.h"
 
 namespace hither::cli {
 
 /// Exit codes of every command.
 enum Exit { fine = 0, checkMisses = 1, badInput = 2 };
 
-/// What every command needs besides its plan: the shipped data and the person's own parts.
-struct Shipped {
-    Catalogue catalogue;
-    MaterialTable materials;
-    BodyData body;
-};
-
 /// Words for standard error: each is one clear line. Thrown by helpers below, caught once in main.
 struct Refused { std::string line; };
 
-/// Folder of the shipped data: HITHER_RESOURCES, else `resources` of the source folder it was built in.
-std::filesystem::path resourcesFolder();
-/// Folder of the person's own parts: HITHER_PARTS, else XDG_DATA_HOME/hither/parts, else
-/// ~/.local/share/hither/parts. It need not exist.
-std::filesystem::path ownPartsFolder();
-
-/// Reads the shipped data. Problems in the person's own parts are warned of on standard error and
+/// The shipped data. Problems in the person's own parts are warned of on standard error and
 /// those files left out; problems in shipped data throw.
 Shipped loadShipped(std::ostream& warnings);
 
@@ -52,7 +36,6 @@ Setup setupOf(const Plan& plan, std::size_t option, const Shipped& shipped, cons
 /// that rail) is told with its reason beside the others; when none can be, throws Refused with the first reason.
 struct Ready { std::size_t option = 0; std::optional<Setup> setup; std::string problem; };
 std::vector<Ready> readyOptions(const Plan& plan, const std::string& chosen, const Shipped& shipped, const std::string& path);
-CheckContext contextFor(const Plan& plan, const Shipped& shipped);
 
 /// Display units: the plan's own unless the person asks for others.
 enum class Display { asPlan, metric, inch };

@@ -10,6 +10,8 @@ import sys
 
 BASE = ["core/units", "core/geometry"]
 CHAIN = BASE + ["core/catalogue", "core/situation", "core/chain"]
+DOCUMENT = CHAIN + ["core/checks", "core/plan", "core/plan/edits", "core/storage", "app/words"]
+EDITOR = DOCUMENT + ["core/solve", "app/document", "app/shipped", "app/analysis", "app/actions", "app/widgets"]
 ALLOWED = {
     "core/units": [],
     "core/geometry": ["core/units"],
@@ -21,8 +23,18 @@ ALLOWED = {
     "core/plan": CHAIN,
     "core/plan/edits": CHAIN + ["core/plan"],
     "core/storage": CHAIN + ["core/plan"],
-    "app/cli": CHAIN + ["core/solve", "core/checks", "core/plan", "core/plan/edits", "core/storage", "app/words"],
+    "app/shipped": CHAIN + ["core/checks", "core/plan"],
     "app/words": CHAIN + ["core/checks", "core/plan", "core/storage"],
+    "app/document": DOCUMENT,
+    "app/analysis": DOCUMENT + ["core/solve", "app/document", "app/shipped"],
+    "app/actions": DOCUMENT + ["core/solve", "app/document", "app/shipped", "app/analysis"],
+    "app/picture": DOCUMENT + ["app/document"],
+    "app/widgets": CHAIN + ["core/checks"],
+    "app/scene": EDITOR + ["app/picture"],
+    "app/dialogs": EDITOR,
+    "app/panels": EDITOR + ["app/dialogs"],
+    "app/editor": EDITOR + ["app/picture", "app/scene", "app/dialogs", "app/panels"],
+    "app/cli": DOCUMENT + ["core/solve", "app/shipped", "app/editor"],
 }
 
 root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else ".").resolve()

@@ -1,0 +1,53 @@
+#pragma once
+#include <memory>
+
+#include <QObject>
+
+#include "app/analysis/analysed.h"
+#include "app/document/document.h"
+#include "app/document/view_state.h"
+#include "app/shipped/shipped.h"
+
+namespace hither {
+
+/// Judges the option in view on a thread of its own whenever the document or the option changes. It
+/// works on a copy; only the newest revision is judged, what has been overtaken is dropped.
+class Analysis : public QObject {
+    Q_OBJECT
+
+public:
+    Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent = nullptr);
+    ~Analysis() override;
+
+    /// Made for the present revision on the calling thread and kept until it changes: what the scene
+    /// draws. Null when the option cannot be set up.
+    std::shared_ptr<const Setup> setup() const;
+    /// The givens alone: also there when there is no option, or the option cannot be set up.
+    std::shared_ptr<const Situation> situation() const;
+    /// Why `setup` or `situation` is null.
+    const std::vector<PlanProblem>& problems() const;
+
+    /// The newest results; null: not computed yet. They may be of an earlier revision.
+    std::shared_ptr<const Analysed> latest() const { return latest_; }
+    /// Whether `latest` is of the present revision and option.
+    bool upToDate() const;
+    const Finding* finding(const QString& id) const;
+
+signals:
+    void analysed();
+
+private:
+    struct Made;
+    class Worker;
+    const Made& made() const;
+    void request();
+
+    Document& document_;
+    ViewState& view_;
+    std::shared_ptr<const Shipped> shipped_;
+    mutable std::unique_ptr<Made> made_;
+    std::unique_ptr<Worker> worker_;
+    std::shared_ptr<const Analysed> latest_;
+};
+
+}  // namespace hither

@@ -1,0 +1,58 @@
+#pragma once
+#include <memory>
+
+#include <QMainWindow>
+
+#include "app/actions/editor_context.h"
+#include "app/widgets/theme.h"
+
+class QLabel;
+class QStackedWidget;
+
+namespace hither {
+
+class Scene;
+
+/// The editor's window: the steps of the job across the top; the step's form on the left; the scene in
+/// the middle; what is in the setup, and the findings, on the right. Owns everything that works on the plan.
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+
+public:
+    MainWindow(std::shared_ptr<const Shipped> shipped, const QString& dataFolder, QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    Document& document();
+    ViewState& view();
+    Analysis& analysis();
+    ActionTable& actions();
+    Scene& scene() { return *scene_; }
+
+    /// A plan named on the command line or dropped on the window; asks first when there are changes.
+    bool openPlan(const QString& path);
+    /// The first start: a sample plan and the next action.
+    void startFresh();
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void dragEnterEvent(QDragEnterEvent* event) override;
+    void dropEvent(QDropEvent* event) override;
+
+private:
+    struct Parts;
+    void addFileActions();
+    void addEditActions();
+    void addViewActions();
+    void makeMenus();
+    void refreshTitle();
+    bool mayLeavePlan();
+    bool save();
+    bool saveAs();
+
+    std::unique_ptr<Parts> parts_;
+    Scene* scene_ = nullptr;
+    QStackedWidget* steps_ = nullptr;
+    QLabel* saying_ = nullptr;
+};
+
+}  // namespace hither

@@ -1,0 +1,37 @@
+#include "app/editor/run_editor.h"
+
+#include <cstdio>
+#include <cstdlib>
+
+#include <QApplication>
+#include <QIcon>
+
+#include "app/editor/main_window.h"
+
+namespace hither {
+
+int runEditor(int& argc, char** argv, const std::string& plan) {
+    const char* platform = std::getenv("QT_QPA_PLATFORM");
+    if (!std::getenv("DISPLAY") && !std::getenv("WAYLAND_DISPLAY") && !(platform && *platform)) {
+        std::fputs("hither: there is no display for the editor; hither check PLAN works without one (hither --help lists the commands)\n", stderr);
+        return 2;
+    }
+    ShippedRead read = readShipped();
+    if (!read.shipped) {
+        std::fprintf(stderr, "hither: %s\n", read.problem.c_str());
+        return 2;
+    }
+    qputenv("QT3D_RENDERER", "opengl");
+    QCoreApplication::setAttribute(Qt::AA_DontCreateNativeWidgetSiblings);
+    QApplication application(argc, argv);
+    QCoreApplication::setApplicationName("Hither");
+    QGuiApplication::setDesktopFileName("hither");
+    applyTheme(application, Brightness::asSystem);
+    MainWindow window(std::make_shared<const Shipped>(std::move(*read.shipped)), QString::fromStdString(ownDataFolder().string()));
+    window.show();
+    if (plan.empty()) window.startFresh();
+    else window.openPlan(QString::fromStdString(plan));
+    return application.exec();
+}
+
+}  // namespace hither

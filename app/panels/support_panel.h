@@ -1,0 +1,18 @@
+#pragma once
+#include <QWidget>
+
+#include "app/actions/editor_context.h"
+
+namespace hither {
+
+class SupportPanel : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit SupportPanel(const EditorContext& context, QWidget* parent = nullptr);
+
+private:
+    EditorContext context_;
+};
+
+}  // namespace hither

@@ -26,7 +26,10 @@ int runEditor(int& argc, char** argv, const std::string& plan) {
     QApplication application(argc, argv);
     QCoreApplication::setApplicationName("Hither");
     QGuiApplication::setDesktopFileName("hither");
-    applyTheme(application, Brightness::asSystem);
+    // For looking at the window in other light and at other sizes without changing the system's settings.
+    const QString wished = qEnvironmentVariable("HITHER_BRIGHTNESS");
+    const double scale = qEnvironmentVariableIntValue("HITHER_TEXT_PERCENT") / 100.0;
+    applyTheme(application, wished == "dark" ? Brightness::dark : wished == "light" ? Brightness::light : Brightness::asSystem, scale >= 0.5 && scale <= 4 ? scale : 1);
     MainWindow window(std::make_shared<const Shipped>(std::move(*read.shipped)), QString::fromStdString(ownDataFolder().string()));
     window.show();
     if (plan.empty()) window.startFresh();

@@ -11,7 +11,7 @@ import sys
 BASE = ["core/units", "core/geometry"]
 CHAIN = BASE + ["core/catalogue", "core/situation", "core/chain"]
 DOCUMENT = CHAIN + ["core/checks", "core/plan", "core/plan/edits", "core/storage", "app/words"]
-EDITOR = DOCUMENT + ["core/solve", "app/document", "app/shipped", "app/analysis", "app/actions", "app/widgets"]
+EDITOR = DOCUMENT + ["core/solve", "core/ways", "core/offers", "app/document", "app/shipped", "app/analysis", "app/actions", "app/widgets"]
 ALLOWED = {
     "core/units": [],
     "core/geometry": ["core/units"],
@@ -20,21 +20,23 @@ ALLOWED = {
     "core/chain": BASE + ["core/catalogue", "core/situation"],
     "core/solve": CHAIN,
     "core/checks": CHAIN,
+    "core/ways": CHAIN + ["core/solve", "core/checks"],
     "core/plan": CHAIN,
     "core/plan/edits": CHAIN + ["core/plan"],
+    "core/offers": CHAIN + ["core/checks", "core/plan", "core/plan/edits"],
     "core/storage": CHAIN + ["core/plan"],
     "app/shipped": CHAIN + ["core/checks", "core/plan"],
     "app/words": CHAIN + ["core/checks", "core/plan", "core/storage"],
     "app/document": DOCUMENT,
-    "app/analysis": DOCUMENT + ["core/solve", "app/document", "app/shipped"],
-    "app/actions": DOCUMENT + ["core/solve", "app/document", "app/shipped", "app/analysis"],
+    "app/analysis": DOCUMENT + ["core/solve", "core/ways", "app/document", "app/shipped"],
+    "app/actions": DOCUMENT + ["core/solve", "core/ways", "app/document", "app/shipped", "app/analysis"],
     "app/picture": DOCUMENT + ["app/document"],
     "app/widgets": CHAIN + ["core/checks"],
     "app/scene": EDITOR + ["app/picture"],
     "app/dialogs": EDITOR,
     "app/panels": EDITOR + ["app/dialogs"],
     "app/editor": EDITOR + ["app/picture", "app/scene", "app/dialogs", "app/panels"],
-    "app/cli": DOCUMENT + ["core/solve", "app/shipped", "app/editor"],
+    "app/cli": DOCUMENT + ["core/solve", "core/ways", "app/shipped", "app/editor"],
 }
 
 root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else ".").resolve()

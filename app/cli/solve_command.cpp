@@ -1,86 +1,14 @@
 #include <algorithm>
-#include <array>
-#include <functional>
 #include <ostream>
-#include <set>
 
 #include "app/cli/measured_json.h"
 #include "app/cli/program.h"
 #include "app/words/text.h"
-#include "core/checks/obstacles.h"
-#include "core/geometry/solid_tree.h"
-#include "core/solve/solve.h"
+#include "core/ways/ways.h"
 
 namespace hither::cli {
 namespace {
 
-/// How much room a mount has beyond the margins that the Clearance check asks, in the tightest place:
-/// what makes one solution better than another. Rooms beyond `enough` are equally good.
-class ClearanceOf {
-public:
-    static constexpr double enough = 0.010;
-
-    ClearanceOf(const Setup& setup, std::size_t index, const CheckLimits& limits) : setup_(setup), index_(index), limits_(limits), obstacles_(obstaclesOf(setup, index)), tree_(solids(obstacles_)) {
-        for (const Obstacle& o : obstacles_) margins_.insert(o.keepOutMargin_m);
-        margins_.insert({limits.clearanceBody_m, limits.clearanceSupport_m, limits.clearanceMount_m, 0.0});
-    }
-
-    double operator()(const Eigen::VectorXd& q) const {
-        const SetupMount& m = setup_.mounts[index_];
-        const std::vector<PlacedSolid> pieces = placedSolids(m.chain, q, forward(m.chain, q));
-        std::vector<Solid> mine;
-        for (const PlacedSolid& piece : pieces) mine.push_back(piece.solid_W);
-        if (mine.empty() || obstacles_.empty()) return enough;
-        const SolidTree tree(std::move(mine));
-        double room = enough;
-        for (const double need : margins_) {
-            const SolidTree::Nearest near = tree.nearest(tree_, room + need, [&](int a, int b) {
-                const PlacedSolid& piece = pieces[static_cast<std::size_t>(a)];
-                const Obstacle& o = obstacles_[static_cast<std::size_t>(b)];
-                const std::optional<double> asked = requiredMargin(setup_, index_, piece, o, limits_);
-                return !asked || *asked != need || meetsOnPurpose(setup_, index_, piece, o);
-            });
-            if (near.mine >= 0) room = std::min(room, near.distance.distance - need);
-        }
-        return room;
-    }
-
-private:
-    static std::vector<Solid> solids(const std::vector<Obstacle>& obstacles) {
-        std::vector<Solid> out;
-        for (const Obstacle& o : obstacles) out.push_back(o.solid_W);
-        return out;
-    }
-    const Setup& setup_;
-    std::set<double> margins_;
-    std::size_t index_;
-    CheckLimits limits_;
-    std::vector<Obstacle> obstacles_;
-    SolidTree tree_;
-};
-
-/// "elbow", "ball1, swing a", "round the rail": a freedom within its part.
-std::string freedomName(const Chain& chain, const Freedom& f) {
-    switch (f.of) {
-        case Freedom::Of::along: return "along the rail or edge";
-        case Freedom::Of::around: return "round the rail";
-        case Freedom::Of::x: return "forward on the face";
-        case Freedom::Of::y: return "sideways on the face";
-        case Freedom::Of::yaw: return "turn on the face";
-        case Freedom::Of::clocking: return "turn against the part before it";
-        case Freedom::Of::joint: break;
-    }
-    std::string name = f.joint;
-    for (char& c : name) if (c == '_' || c == '-') c = ' ';
-    static const char* const ball[] = {", swing a", ", swing b", ", twist"};
-    static const char* const bend[] = {", first arc x", ", first arc y", ", middle arc x", ", middle arc y", ", last arc x", ", last arc y"};
-    for (const Element& e : chain.parts[static_cast<std::size_t>(f.part)]->elements) {
-        if (e.name != f.joint) continue;
-        if (e.freedoms() == 3) name += ball[f.component % 3];
-        if (e.freedoms() == 6) name += bend[f.component % 6];
-    }
-    return name;
-}
 const std::string& partName(const Chain& chain, const Freedom& f) { return chain.parts[static_cast<std::size_t>(f.part)]->name; }
 
 bool isCurvature(const Freedom& f, const Chain& chain) {
@@ -112,44 +40,8 @@ Json solutionJson(const Chain& chain, const Solution& s) {
     return one;
 }
 
-/// What the checks that depend on the joint settings say of one way.
-struct Left { int missed = 0, unknown = 0, close = 0; auto operator<=>(const Left&) const = default; };
-
-/// Puts the ways first that leave the fewest checks missed, then unknown, then close; otherwise the
-/// solver's own order stays. Returns the counts in that order.
-std::vector<Left> rankByChecks(const Setup& setup, std::size_t index, const CheckContext& context, std::vector<Solution>& solutions) {
-    struct Ranked { Left left; Solution solution; };
-    std::vector<Ranked> ranked;
-    Setup trial = setup;
-    const std::string mount = setup.mounts[index].mount.id;
-    for (Solution& s : solutions) {
-        SetupMount& m = trial.mounts[index];
-        m.mount = withValues(setup.mounts[index].mount, m.chain, s.q);
-        m.q = s.q;
-        Left left;
-        for (const Finding& f : checkAll(trial, context)) {
-            // Of this mount, and not of what stays the same whatever the joints are (mates, loads).
-            const bool about = std::any_of(f.subjects.begin(), f.subjects.end(), [&](const Subject& subject) { return subject.id == mount; });
-            const bool place = f.check != CheckKind::fit || f.id.rfind("fit.span", 0) == 0 || f.id.rfind("fit.blocked", 0) == 0 ||
-                               f.id.rfind("fit.footprint", 0) == 0 || f.id.rfind("fit.neighbour", 0) == 0 || f.id.rfind("fit.keep_free", 0) == 0;
-            if (!about || !place) continue;
-            if (f.verdict == Verdict::misses) ++left.missed;
-            if (f.verdict == Verdict::unknown) ++left.unknown;
-            if (f.verdict == Verdict::close) ++left.close;
-        }
-        ranked.push_back({left, std::move(s)});
-    }
-    std::stable_sort(ranked.begin(), ranked.end(), [](const Ranked& a, const Ranked& b) { return a.left < b.left; });
-    std::vector<Left> out;
-    for (std::size_t i = 0; i < solutions.size(); ++i) {
-        solutions[i] = std::move(ranked[i].solution);
-        out.push_back(ranked[i].left);
-    }
-    return out;
-}
-
 /// "leaves 2 checks missed", or nothing when it leaves none.
-std::string leftWords(const Left& left) {
+std::string leftWords(const WayLeft& left) {
     if (left.missed == 0) return {};
     return "leaves " + std::to_string(left.missed) + (left.missed == 1 ? " check missed" : " checks missed");
 }
@@ -194,13 +86,11 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                 if (!arguments.json) out << name << ": " << (m.chain.face ? "serves no site yet." : "has no switch at its end yet.") << "\n";
                 continue;
             }
-            const ClearanceOf clearance(setup, k, context.limits);
-            SolveOptions options;
-            options.clearance = std::cref(clearance);
-            SolveReport report = solve(m.chain, m.q, Target{site->p_W, site->d_W, std::nullopt}, options);
+            const Ways ways = findWays(setup, k, context);
+            const SolveReport& report = ways.report;
+            const std::vector<WayLeft>& left = ways.left;
             const bool solved = report.status == SolveReport::Status::solved;
             all = all && solved;
-            const std::vector<Left> left = rankByChecks(setup, k, context, report.solutions);
             const auto way = static_cast<std::size_t>(std::max(1, arguments.choose)) - 1;
             if (solved && way >= report.solutions.size())
                 throw Refused{arguments.plan + ": " + name + " has only " + std::to_string(report.solutions.size()) + " ways, --way " + std::to_string(arguments.choose) + " asks for another"};
@@ -249,7 +139,7 @@ int runSolve(const SolveArguments& arguments, std::ostream& out, std::ostream& e
                     out << (solved ? "  Way " + std::to_string(number) : std::string("  Nearest")) << ": off by "
                         << printLength(s.position_m, system, 2) << " and " << printAngle(s.angle_rad, 2) << ", "
                         << (s.clearance_m < 0 ? "too near something by " + printLength(-s.clearance_m, system, 1)
-                                              : printLength(s.clearance_m, system, 0) + (s.clearance_m >= ClearanceOf::enough ? " or more" : "") + " of room to spare")
+                                              : printLength(s.clearance_m, system, 0) + (s.clearance_m >= enoughRoom_m ? " or more" : "") + " of room to spare")
                         << (leaves.empty() ? "" : "; " + leaves + " (hither check says which)") << "\n";
                     for (int i = 0; i < m.chain.freedomCount(); ++i) {
                         const Freedom& f = m.chain.freedoms[static_cast<std::size_t>(i)];

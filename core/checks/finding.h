@@ -43,9 +43,9 @@ struct Remedy {
     enum class Kind { insertParts, replacePart, moveJoint, solve, measure, chooseGroup };
     Kind kind = Kind::measure;
     std::string mount;
-    int part = -1;                    ///< insertParts: before this index
-    std::vector<MountPart> insert;
-    std::vector<Part> partData;       ///< the parts to copy into the plan
+    int part = -1;                    ///< insertParts: before this index; replacePart, moveJoint: this one
+    std::vector<MountPart> insert;    ///< insertParts: what to put in; moveJoint: one part whose joints name the values
+    std::vector<Part> partData;       ///< the parts to copy into the plan, one for each to put in; replacePart: the part to take instead
     std::optional<Money> price;
     std::string key;                  ///< of the sentence that offers it, with the finding's facts
 };
@@ -71,6 +71,10 @@ struct Finding {
 /// The finding, and the remedy it offers, in one plain English sentence each. Lengths in the display's units.
 std::string sentence(const Finding& finding, UnitSystem system);
 std::string remedySentence(const Finding& finding, UnitSystem system);  ///< empty when it offers none
+
+/// The finding's value, or its limit, as its sentence prints it; empty when it has none.
+std::string valueWords(const Finding& finding, UnitSystem system);
+std::string limitWords(const Finding& finding, UnitSystem system);
 
 /// `meets`, `close` or `misses` for a value that must be at most (or at least) a limit; exactly at the limit passes.
 Verdict judgeAtMost(double value, double limit);

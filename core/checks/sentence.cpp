@@ -135,12 +135,15 @@ std::optional<int> moreDecimals(const Finding& f, UnitSystem system) {
     return 6;
 }
 
+/// Prints a number of the finding so that its value and its limit can be told apart.
+std::string shownIn(const Finding& f, double value, Measure measure, UnitSystem system, const std::optional<int>& more) {
+    const bool fine = more && measure == f.measure && (value == *f.value || value == *f.limit);
+    return fine ? finely(value, measure, system, *more) : printed(value, measure, system);
+}
+
 std::string filled(const std::string& pattern, const Finding& f, UnitSystem system) {
     const std::optional<int> more = moreDecimals(f, system);
-    const auto shown = [&](double value, Measure measure) {
-        const bool fine = more && measure == f.measure && (value == *f.value || value == *f.limit);
-        return fine ? finely(value, measure, system, *more) : printed(value, measure, system);
-    };
+    const auto shown = [&](double value, Measure measure) { return shownIn(f, value, measure, system, more); };
     std::string out;
     for (std::size_t i = 0; i < pattern.size(); ++i) {
         const std::size_t end = pattern[i] == '{' ? pattern.find('}', i) : std::string::npos;
@@ -161,6 +164,14 @@ std::string filled(const std::string& pattern, const Finding& f, UnitSystem syst
 std::string sentence(const Finding& finding, UnitSystem system) {
     const auto found = sentences().find(finding.key);
     return found == sentences().end() ? finding.key : filled(found->second, finding, system);
+}
+
+std::string valueWords(const Finding& finding, UnitSystem system) {
+    return finding.value ? shownIn(finding, *finding.value, finding.measure, system, moreDecimals(finding, system)) : std::string{};
+}
+
+std::string limitWords(const Finding& finding, UnitSystem system) {
+    return finding.limit ? shownIn(finding, *finding.limit, finding.measure, system, moreDecimals(finding, system)) : std::string{};
 }
 
 std::string remedySentence(const Finding& finding, UnitSystem system) {

@@ -11,7 +11,7 @@ import sys
 BASE = ["core/units", "core/geometry"]
 CHAIN = BASE + ["core/catalogue", "core/situation", "core/chain"]
 DOCUMENT = CHAIN + ["core/checks", "core/plan", "core/plan/edits", "core/storage", "app/words"]
-EDITOR = DOCUMENT + ["core/solve", "core/ways", "core/offers", "app/document", "app/shipped", "app/analysis", "app/actions", "app/widgets"]
+EDITOR = DOCUMENT + ["core/solve", "core/ways", "core/offers", "core/remedy", "app/document", "app/shipped", "app/analysis", "app/actions", "app/widgets"]
 ALLOWED = {
     "core/units": [],
     "core/geometry": ["core/units"],
@@ -24,6 +24,7 @@ ALLOWED = {
     "core/plan": CHAIN,
     "core/plan/edits": CHAIN + ["core/plan"],
     "core/offers": CHAIN + ["core/checks", "core/plan", "core/plan/edits"],
+    "core/remedy": CHAIN + ["core/checks", "core/solve", "core/ways", "core/plan", "core/plan/edits"],
     "core/storage": CHAIN + ["core/plan"],
     "app/shipped": CHAIN + ["core/checks", "core/plan"],
     "app/words": CHAIN + ["core/checks", "core/plan", "core/storage"],

@@ -1,4 +1,6 @@
 #pragma once
+#include <optional>
+
 #include <QIcon>
 #include <QPainter>
 #include <QWidget>
@@ -22,7 +24,9 @@ class VerdictMark : public QWidget {
 public:
     explicit VerdictMark(QWidget* parent = nullptr);
     void setVerdict(std::optional<Verdict> verdict);   ///< nothing: "not computed"
+    QString words() const;
     QSize sizeHint() const override;
+    QSize minimumSizeHint() const override { return sizeHint(); }
 
 protected:
     void paintEvent(QPaintEvent* event) override;

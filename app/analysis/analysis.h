@@ -1,5 +1,7 @@
 #pragma once
 #include <memory>
+#include <string>
+#include <utility>
 
 #include <QObject>
 
@@ -11,7 +13,9 @@
 namespace hither {
 
 /// Judges the option in view on a thread of its own whenever the document or the option changes. It
-/// works on a copy; only the newest revision is judged, what has been overtaken is dropped.
+/// works on a copy; of the revisions that wait only the newest is judged. Results may be of an earlier
+/// revision than the document's while somebody drags, but they never go back, and are never those of another
+/// option or plan. An error while judging is a line in `problems`.
 class Analysis : public QObject {
     Q_OBJECT
 
@@ -40,7 +44,9 @@ private:
     struct Made;
     class Worker;
     const Made& made() const;
+    void make(Made& out) const;
     void request();
+    void take(std::shared_ptr<const Analysed> result);
 
     Document& document_;
     ViewState& view_;
@@ -48,6 +54,7 @@ private:
     mutable std::unique_ptr<Made> made_;
     std::unique_ptr<Worker> worker_;
     std::shared_ptr<const Analysed> latest_;
+    std::pair<quint64, std::string> asked_{~quint64{0}, {}};
 };
 
 }  // namespace hither

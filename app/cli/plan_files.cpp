@@ -1,11 +1,9 @@
-#include <algorithm>
-#include <fstream>
 #include <ostream>
 
 #include "app/cli/program.h"
 #include "app/words/storage_words.h"
-#include "core/storage/fresh.h"
-#include "core/storage/plan_file.h"
+#include "core/storage/any_form.h"
+#include "core/storage/next_revision.h"
 #include "core/storage/plan_json.h"
 #include "core/storage/plan_lock.h"
 #include "core/storage/plan_save.h"
@@ -13,29 +11,11 @@
 namespace hither::cli {
 namespace {
 
-/// A JSON text begins, after white space or a byte order mark, with a brace; a plan file never does.
-bool beginsAsJson(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    char c = 0;
-    for (int i = 0; i < 4096 && file.get(c); ++i) {
-        if (c == '{' || c == '[') return true;
-        if (c != ' ' && c != '\n' && c != '\r' && c != '\t' && c != '\xEF' && c != '\xBB' && c != '\xBF') return false;
-    }
-    return false;
-}
-
 bool endsWith(const std::string& text, const std::string& end) {
     return text.size() >= end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
 }
 
-[[noreturn]] void refuse(const std::vector<StorageError>& problems, const std::string& path) {
-    if (problems.empty()) throw Refused{path + ": cannot be read"};
-    // A misspelt key is the cause of what is then missing: it is told first.
-    const auto first = std::find_if(problems.begin(), problems.end(), [](const StorageError& e) { return e.code == StorageError::Code::unknownKey; });
-    std::string line = sentence(first == problems.end() ? problems.front() : *first);
-    if (problems.size() > 1) line += " (and " + std::to_string(problems.size() - 1) + " more)";
-    throw Refused{line};
-}
+[[noreturn]] void refuse(const std::vector<StorageError>& problems, const std::string& path) { throw Refused{sentence(problems, path)}; }
 
 Plan fromJson(const std::string& path, const Shipped& shipped) {
     PlanJsonContext context;
@@ -67,25 +47,17 @@ void refuseIfThere(const std::string& path, bool overwrite) {
 
 }  // namespace
 
-bool isJsonText(const std::string& path) {
-    std::error_code none;
-    if (std::filesystem::is_regular_file(std::filesystem::symlink_status(path, none))) return beginsAsJson(path);
-    return endsWith(path, ".json");
-}
-
 Plan openPlan(const std::string& path, const Shipped& shipped) {
-    if (isJsonText(path)) return fromJson(path, shipped);
-    PlanRead read = openPlanFile(path);
+    PlanJsonContext context;
+    context.catalogue = &shipped.catalogue;
+    PlanRead read = openAnyForm(path, context);
     if (!read.plan) refuse(read.problems, path);
     return std::move(*read.plan);
 }
 
 void savePlan(Plan plan, const std::string& path, const std::string& what) {
     const PlanLock lock = locked(path);
-    ++plan.revision;
-    plan.changed_utc = utcNow();
-    plan.history.push_back({plan.revision, plan.changed_utc, {}, what});
-    write(plan, path, isJsonText(path));
+    write(nextRevision(std::move(plan), what), path, isJsonForm(path));
 }
 
 int runImport(const ImportArguments& arguments, std::ostream& out, std::ostream& err) {

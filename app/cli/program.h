@@ -23,7 +23,6 @@ Shipped loadShipped(std::ostream& warnings);
 
 /// A plan from a .hither file or its JSON form, told apart by their first bytes. Throws Refused.
 Plan openPlan(const std::string& path, const Shipped& shipped);
-bool isJsonText(const std::string& path);
 /// Saves in the form that the path already has on disk, or by its ending, as the next revision with
 /// `what` in its history. Throws Refused.
 void savePlan(Plan plan, const std::string& path, const std::string& what);

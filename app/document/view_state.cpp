@@ -4,6 +4,54 @@
 #include <utility>
 
 namespace hither {
+namespace {
+
+const SupportSpec* supportOf(const Plan& plan, const std::string& id) {
+    for (const SupportSpec& s : plan.supports) if (s.id == id) return &s;
+    return nullptr;
+}
+
+const Mount* mountOf(const PlanOption* option, const std::string& id) {
+    if (option) for (const Mount& m : option->mounts) if (m.id == id) return &m;
+    return nullptr;
+}
+
+bool hasPart(const Mount* mount, int part) { return mount && part >= 0 && static_cast<std::size_t>(part) < mount->parts.size(); }
+
+bool hasJoint(const Plan& plan, const Mount* mount, int at, const std::string& joint) {
+    if (!hasPart(mount, at)) return false;
+    const Part* part = plan.part(mount->parts[static_cast<std::size_t>(at)].part);
+    return joint.empty() || (part && std::any_of(part->elements.begin(), part->elements.end(), [&](const Element& e) { return e.name == joint; }));
+}
+
+bool isThere(const Picked& picked, const Plan& plan, const PlanOption* option) {
+    const Mount* mount = mountOf(option, picked.id);
+    switch (picked.kind) {
+        case Picked::Kind::nothing: return true;
+        case Picked::Kind::support:
+        case Picked::Kind::attachment: return supportOf(plan, picked.id) != nullptr;
+        case Picked::Kind::person: return plan.person.has_value();
+        case Picked::Kind::site: return std::any_of(plan.sites.begin(), plan.sites.end(), [&](const SiteSpec& s) { return s.id == picked.id; });
+        case Picked::Kind::mount: return mount != nullptr;
+        case Picked::Kind::part:
+        case Picked::Kind::outlet: return hasPart(mount, picked.part);
+        case Picked::Kind::joint: return hasJoint(plan, mount, picked.part, picked.piece);
+        case Picked::Kind::keepOut: break;
+    }
+    return option && std::any_of(option->keepOuts.begin(), option->keepOuts.end(), [&](const KeepOut& k) { return k.id == picked.id; });
+}
+
+bool isThere(const OfferFor& offer, const Plan& plan, const PlanOption* option) {
+    switch (offer.kind) {
+        case OfferFor::Kind::nothing: return true;
+        case OfferFor::Kind::attachment: return supportOf(plan, offer.support) != nullptr;
+        case OfferFor::Kind::outlet:
+        case OfferFor::Kind::replacement: break;
+    }
+    return hasPart(mountOf(option, offer.mount), offer.part);
+}
+
+}  // namespace
 
 ViewState::ViewState(Document& document, QObject* parent) : QObject(parent), document_(document) {
     connect(&document_, &Document::changed, this, &ViewState::follow);
@@ -59,38 +107,20 @@ void ViewState::showFinding(const QString& finding) {
 }
 
 void ViewState::follow() {
-    const Plan& plan = document_.plan();
-    if (!plan.option(option_)) {
-        option_ = plan.options.empty() ? std::string() : plan.options.front().id;
+    // Held: whoever is told of a change here may change the document.
+    const std::shared_ptr<const Plan> plan = document_.shared();
+    if (plan->id != plan_) {
+        plan_ = plan->id;
+        mount_.clear();
+        showFinding({});
+    }
+    if (!plan->option(option_)) {
+        option_ = plan->options.empty() ? std::string() : plan->options.front().id;
         emit optionChanged();
     }
-    const PlanOption* option = planOption();
-    const auto mountOf = [&](const std::string& id) -> const Mount* {
-        if (option) for (const Mount& m : option->mounts) if (m.id == id) return &m;
-        return nullptr;
-    };
-    const auto supportThere = [&](const std::string& id) {
-        return std::any_of(plan.supports.begin(), plan.supports.end(), [&](const SupportSpec& s) { return s.id == id; });
-    };
-    bool there = true;
-    const Mount* mount = mountOf(picked_.id);
-    switch (picked_.kind) {
-        case Picked::Kind::nothing: break;
-        case Picked::Kind::support:
-        case Picked::Kind::attachment: there = supportThere(picked_.id); break;
-        case Picked::Kind::person: there = plan.person.has_value(); break;
-        case Picked::Kind::site: there = std::any_of(plan.sites.begin(), plan.sites.end(), [&](const SiteSpec& s) { return s.id == picked_.id; }); break;
-        case Picked::Kind::mount: there = mount; break;
-        case Picked::Kind::part:
-        case Picked::Kind::outlet:
-        case Picked::Kind::joint: there = mount && picked_.part >= 0 && static_cast<std::size_t>(picked_.part) < mount->parts.size(); break;
-        case Picked::Kind::keepOut: there = option && std::any_of(option->keepOuts.begin(), option->keepOuts.end(), [&](const KeepOut& k) { return k.id == picked_.id; }); break;
-    }
-    if (!there) pick({});
-    const Mount* offered = mountOf(offerFor_.mount);
-    const bool offerThere = offerFor_.kind == OfferFor::Kind::nothing || (offerFor_.kind == OfferFor::Kind::attachment ? supportThere(offerFor_.support)
-                            : offered && offerFor_.part >= 0 && static_cast<std::size_t>(offerFor_.part) < offered->parts.size());
-    if (!offerThere) setOfferFor({});
+    const PlanOption* option = plan->option(option_);
+    if (!isThere(picked_, *plan, option)) pick({});
+    if (!isThere(offerFor_, *plan, option)) setOfferFor({});
 }
 
 }  // namespace hither

@@ -63,7 +63,7 @@ private:
     void follow();
 
     Document& document_;
-    std::string option_, mount_;
+    std::string plan_, option_, mount_;
     JobStep step_ = JobStep::support;
     Picked picked_;
     OfferFor offerFor_;

@@ -37,7 +37,7 @@ struct MainWindow::Parts {
     EditorContext context;
 
     Parts(std::shared_ptr<const Shipped> data, const QString& dataFolder)
-        : shipped(std::move(data)), document(dataFolder.isEmpty() ? QString() : dataFolder + "/unsaved"), view(document),
+        : shipped(std::move(data)), document(dataFolder.isEmpty() ? QString() : dataFolder + "/unsaved", std::shared_ptr<const Catalogue>(shipped, &shipped->catalogue)), view(document),
           analysis(document, view, shipped), context{document, view, analysis, actions, shipped} {}
 };
 

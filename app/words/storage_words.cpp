@@ -1,5 +1,7 @@
 #include "app/words/storage_words.h"
 
+#include <algorithm>
+
 namespace hither {
 namespace {
 
@@ -54,6 +56,15 @@ std::string sentence(const StorageError& error) {
     for (const auto& [name, text] : error.facts)
         if (name != "found" && name != "allowed" && name != "nearest" && name != "line" && name != "column") add(name + " " + echoed(text, 200));
     return more.empty() ? line : line + " (" + more + ")";
+}
+
+std::string sentence(const std::vector<StorageError>& problems, const std::string& path) {
+    if (problems.empty()) return path + ": cannot be read";
+    // A misspelt key is the cause of what is then missing: it is told first.
+    const auto first = std::find_if(problems.begin(), problems.end(), [](const StorageError& e) { return e.code == StorageError::Code::unknownKey; });
+    std::string line = sentence(first == problems.end() ? problems.front() : *first);
+    if (problems.size() > 1) line += " (and " + std::to_string(problems.size() - 1) + " more)";
+    return line;
 }
 
 std::string sentence(const PlanProblem& problem, const std::string& file) {

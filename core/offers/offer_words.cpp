@@ -78,7 +78,7 @@ std::string mateWords(const Port& outlet, const Part& next, const BestMate& best
         case MateFault::tooFewTurns: return "only " + oneDecimal(best.mate.turns) + " turns engage, 3 are needed";
     }
     switch (base.interface) {
-        case Interface::thread: return "screws on by its " + there + ", " + oneDecimal(best.mate.turns) + " turns";
+        case Interface::thread: return "screws on by its " + portWords(base, units) + ", " + oneDecimal(best.mate.turns) + " turns";
         case Interface::dovetailPlate: return "slides on by its dovetail";
         case Interface::accessoryShoe: return "slides into the shoe";
         case Interface::hookAndLoop: return "holds by hook and loop";

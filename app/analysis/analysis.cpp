@@ -24,8 +24,8 @@ class Analysis::Worker {
 public:
     struct Job { quint64 revision = 0; std::string option; std::size_t index = 0; std::shared_ptr<const Plan> plan; };
 
-    Worker(std::shared_ptr<const Shipped> shipped, std::function<void(std::shared_ptr<const Analysed>)> done)
-        : shipped_(std::move(shipped)), done_(std::move(done)), thread_([this] { run(); }) {}
+    Worker(std::shared_ptr<const Shipped> shipped, Checks checks, std::function<void(std::shared_ptr<const Analysed>)> done)
+        : shipped_(std::move(shipped)), checks_(std::move(checks)), done_(std::move(done)), thread_([this] { run(); }) {}
     ~Worker() {
         {
             std::lock_guard guard(mutex_);
@@ -81,11 +81,12 @@ private:
         if (!made.setup) return;
         CheckContext context = contextFor(*job.plan, *shipped_);
         context.cancelled = [this] { return dropped_.load(); };
-        out.findings = checkAll(*made.setup, context);
+        out.findings = checks_(*made.setup, context);
         out.setup = std::make_shared<const Setup>(std::move(*made.setup));
     }
 
     std::shared_ptr<const Shipped> shipped_;
+    Checks checks_;
     std::function<void(std::shared_ptr<const Analysed>)> done_;
     std::mutex mutex_;
     std::condition_variable wake_;
@@ -96,9 +97,9 @@ private:
     std::thread thread_;
 };
 
-Analysis::Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent)
+Analysis::Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent, Checks checks)
     : QObject(parent), document_(document), view_(view), shipped_(std::move(shipped)) {
-    worker_ = std::make_unique<Worker>(shipped_, [this](std::shared_ptr<const Analysed> result) {
+    worker_ = std::make_unique<Worker>(shipped_, std::move(checks), [this](std::shared_ptr<const Analysed> result) {
         QMetaObject::invokeMethod(this, [this, result = std::move(result)] {
             take(std::move(result));
         }, Qt::QueuedConnection);

@@ -1,7 +1,9 @@
 #pragma once
+#include <functional>
 #include <memory>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include <QObject>
 
@@ -20,7 +22,9 @@ class Analysis : public QObject {
     Q_OBJECT
 
 public:
-    Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent = nullptr);
+    /// What judges a setup; tests put in their own.
+    using Checks = std::function<std::vector<Finding>(const Setup& setup, const CheckContext& context)>;
+    Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent = nullptr, Checks checks = checkAll);
     ~Analysis() override;
 
     /// Made for the present revision on the calling thread and kept until it changes: what the scene

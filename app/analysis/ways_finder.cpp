@@ -65,6 +65,7 @@ void WaysFinder::find(std::shared_ptr<const Setup> setup, const std::string& mou
             else emit failed(mount, tr("The search stopped: %1").arg(why));
         }, Qt::QueuedConnection);
     });
+    if (!ran) emit runningChanged();
 }
 
 }  // namespace hither

@@ -7,10 +7,12 @@
 #include "app/widgets/theme.h"
 
 class QLabel;
+class QSplitter;
 class QStackedWidget;
 
 namespace hither {
 
+class NoticeBar;
 class Scene;
 
 /// The editor's window: the steps of the job across the top; the step's form on the left; the scene in
@@ -43,6 +45,14 @@ private:
     void addFileActions();
     void addEditActions();
     void addViewActions();
+    void addHelpActions();
+    QWidget* makeMiddle();
+    void makeStepForms();
+    void lookAsSet();
+    void begin(const std::string& supportKind);
+    void tellOpened(const Document::Opened& opened, const QString& path);
+    void offerLeftovers();
+    void changeSettings();
     void makeMenus();
     void refreshTitle();
     bool mayLeavePlan();
@@ -52,6 +62,8 @@ private:
     std::unique_ptr<Parts> parts_;
     Scene* scene_ = nullptr;
     QStackedWidget* steps_ = nullptr;
+    QSplitter* across_ = nullptr;
+    NoticeBar* notice_ = nullptr;
     QLabel* saying_ = nullptr;
 };
 

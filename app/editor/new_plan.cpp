@@ -1,0 +1,29 @@
+#include "app/editor/new_plan.h"
+
+#include <QCoreApplication>
+
+#include "core/storage/fresh.h"
+
+namespace hither {
+
+Plan newPlan(const std::string& supportKind, UnitSystem display, const std::string& currency) {
+    const auto tr = [](const char* text) { return QCoreApplication::translate("NewPlan", text).toStdString(); };
+    Plan plan;
+    plan.id = randomUuid();
+    plan.title = tr("New plan");
+    plan.made_utc = plan.changed_utc = utcNow();
+    plan.display = display;
+    plan.currency = currency;
+    SupportSpec support;
+    support.id = "support-1";
+    support.kind = supportKind;
+    for (const SupportKind& kind : supportKinds()) if (kind.kind == supportKind) support.name = kind.name;
+    plan.supports.push_back(std::move(support));
+    PlanOption option;
+    option.id = "option-1";
+    option.name = tr("Option A");
+    plan.options.push_back(std::move(option));
+    return plan;
+}
+
+}  // namespace hither

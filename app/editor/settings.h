@@ -1,0 +1,24 @@
+#pragma once
+#include <QString>
+
+#include "app/widgets/theme.h"
+#include "core/units/quantity.h"
+
+namespace hither {
+
+/// What a person chose about the program itself, kept in a small file in their own folder. It holds
+/// nothing about a plan.
+struct Settings {
+    Brightness brightness = Brightness::asSystem;
+    int textPercent = 100;                    ///< 75 to 300
+    UnitSystem newPlanUnits = UnitSystem::metric;
+    QString currency = "EUR";                 ///< of new plans
+    bool started = false;                     ///< false: this is the first start
+
+    /// From a file that may be missing or damaged: what cannot be read keeps its default.
+    static Settings read(const QString& folder);
+    /// Empty when kept, otherwise why not.
+    QString write(const QString& folder) const;
+};
+
+}  // namespace hither

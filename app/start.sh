@@ -1,16 +1,21 @@
 #!/bin/sh
-# Builds Hither when needed and runs it. With arguments it hands them to the program, quietly when all
-# is built; without, it does the main job on a sample plan. Exit code: the program's (2 when it cannot be built).
+# Builds Hither when needed and runs it. With arguments it hands them to the program, quietly when all is
+# built. Without, it opens the editor; where there is no display, it checks a sample plan instead.
+# Exit code: the program's (2 when it cannot be built).
 set -u
 root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd) || exit 2
 . "$root/app/setup.sh"
 
 need_packages $build_packages || exit 2
-build_in program hither -DHITHER_TESTS=OFF || exit 2
+build_in program hither -DHITHER_TESTS=OFF -DHITHER_UNITY=ON || exit 2
 hither="$root/.build/program/app/hither"
 
 if [ $# -gt 0 ]; then
     exec "$hither" "$@"
+fi
+
+if [ -n "${DISPLAY:-}" ] || [ -n "${WAYLAND_DISPLAY:-}" ]; then
+    exec "$hither"
 fi
 
 sample="$root/sample_plans/elbow_switch_on_chair.hither"

@@ -3,19 +3,23 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
-#include <QFileDialog>
 #include <QFileInfo>
 #include <QLabel>
-#include <QMenuBar>
 #include <QMessageBox>
 #include <QMimeData>
-#include <QScrollArea>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
 #include <QVBoxLayout>
 
+#include "app/dialogs/locked_dialog.h"
+#include "app/dialogs/recovery_dialog.h"
+#include "app/dialogs/start_page.h"
+#include "app/editor/editor_parts.h"
 #include "app/editor/job_rail.h"
+#include "app/editor/new_plan.h"
+#include "app/editor/notice_bar.h"
+#include "app/editor/option_bar.h"
 #include "app/panels/build_panel.h"
 #include "app/panels/check_panel.h"
 #include "app/panels/finding_list.h"
@@ -27,86 +31,43 @@
 #include "app/scene/scene.h"
 
 namespace hither {
-
-struct MainWindow::Parts {
-    std::shared_ptr<const Shipped> shipped;
-    ActionTable actions;
-    Document document;
-    ViewState view;
-    Analysis analysis;
-    EditorContext context;
-
-    Parts(std::shared_ptr<const Shipped> data, const QString& dataFolder)
-        : shipped(std::move(data)), document(dataFolder.isEmpty() ? QString() : dataFolder + "/unsaved", std::shared_ptr<const Catalogue>(shipped, &shipped->catalogue)), view(document),
-          analysis(document, view, shipped), context{document, view, analysis, actions, shipped} {}
-};
-
 namespace {
 
-QWidget* scrolled(QWidget* inside) {
-    auto* area = new QScrollArea;
-    area->setWidgetResizable(true);
-    area->setFrameShape(QFrame::NoFrame);
-    area->setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
-    area->setFocusPolicy(Qt::NoFocus);
-    area->setWidget(inside);
-    return area;
-}
-
-const char* const planFilter = QT_TRANSLATE_NOOP("hither::MainWindow", "Plans (*.hither *.json)");
+constexpr int startPageIndex = jobSteps;
 
 }  // namespace
 
 MainWindow::MainWindow(std::shared_ptr<const Shipped> shipped, const QString& dataFolder, QWidget* parent)
-    : QMainWindow(parent), parts_(std::make_unique<Parts>(std::move(shipped), dataFolder)) {
+    : QMainWindow(parent), parts_(std::make_unique<EditorParts>(std::move(shipped), dataFolder)) {
     setAcceptDrops(true);
     setObjectName("main");
-    const EditorContext& context = parts_->context;
     addFileActions();
     addEditActions();
+    addStepActions();
+    addHelpActions();
+    setCentralWidget(makeMiddle());
     addViewActions();
 
-    auto* middle = new QWidget(this);
-    auto* column = new QVBoxLayout(middle);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addWidget(new JobRail(context, middle));
-
-    auto* across = new QSplitter(Qt::Horizontal, middle);
-    steps_ = new QStackedWidget(across);
-    steps_->addWidget(scrolled(new SupportPanel(context)));
-    steps_->addWidget(scrolled(new PersonPanel(context)));
-    steps_->addWidget(scrolled(new SitePanel(context)));
-    steps_->addWidget(scrolled(new BuildPanel(context)));
-    steps_->addWidget(scrolled(new CheckPanel(context)));
-    steps_->addWidget(scrolled(new HandOverPanel(context)));
-    across->addWidget(steps_);
-    scene_ = new Scene(context, across);
-    across->addWidget(scene_);
-    auto* right = new QSplitter(Qt::Vertical, across);
-    right->addWidget(new SetupTree(context, right));
-    right->addWidget(new FindingList(context, right));
-    right->setStretchFactor(0, 2);
-    right->setStretchFactor(1, 3);
-    across->addWidget(right);
-    across->setStretchFactor(0, 0);
-    across->setStretchFactor(1, 1);
-    across->setStretchFactor(2, 0);
-    across->setSizes({340, 620, 320});
-    across->setChildrenCollapsible(false);
-    column->addWidget(across, 1);
-    setCentralWidget(middle);
-
     saying_ = new QLabel(this);
+    saying_->setAccessibleName(tr("What is under the pointer"));
+    saying_->setTextFormat(Qt::PlainText);
     statusBar()->addWidget(saying_, 1);
+    statusBar()->setSizeGripEnabled(false);
     connect(scene_, &Scene::saying, saying_, &QLabel::setText);
-    connect(&parts_->document, &Document::refused, saying_, &QLabel::setText);
+    connect(&parts_->document, &Document::refused, this, [this](const QString& why) { notice_->tell(tr("Not done: %1").arg(why)); });
     connect(&parts_->view, &ViewState::stepChanged, this, [this] { steps_->setCurrentIndex(static_cast<int>(parts_->view.step())); });
-    connect(&parts_->document, &Document::historyChanged, this, [this] { parts_->actions.refresh(); refreshTitle(); });
-    connect(&parts_->document, &Document::fileChanged, this, [this] { parts_->actions.refresh(); refreshTitle(); });
+    const auto refresh = [this] {
+        parts_->actions.refresh();
+        refreshTitle();
+    };
+    connect(&parts_->document, &Document::historyChanged, this, refresh);
+    connect(&parts_->document, &Document::fileChanged, this, refresh);
+    connect(&parts_->view, &ViewState::pickedChanged, this, [this] { parts_->actions.refresh(); });
+    connect(&parts_->view, &ViewState::optionChanged, this, [this] { parts_->actions.refresh(); });
+    connect(&parts_->analysis, &Analysis::analysed, this, [this] { if (!parts_->document.inGesture()) parts_->actions.refresh(); });
     makeMenus();
-    parts_->actions.refresh();
-    refreshTitle();
+    lookAsSet();
+    refresh();
     resize(1280, 800);
 }
 
@@ -115,50 +76,40 @@ MainWindow::~MainWindow() {
     delete takeCentralWidget();
 }
 
+QWidget* MainWindow::makeMiddle() {
+    const EditorContext& context = parts_->context;
+    auto* middle = new QWidget(this);
+    auto* column = new QVBoxLayout(middle);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(new JobRail(context, middle));
+    column->addWidget(new OptionBar(context, middle));
+    notice_ = new NoticeBar(middle);
+    column->addWidget(notice_);
+
+    across_ = new QSplitter(Qt::Horizontal, middle);
+    makeStepForms();
+    scene_ = new Scene(context, across_);
+    across_->addWidget(scene_);
+    auto* right = new QSplitter(Qt::Vertical, across_);
+    right->addWidget(new SetupTree(context, right));
+    right->addWidget(new FindingList(context, right));
+    right->setStretchFactor(0, 2);
+    right->setStretchFactor(1, 3);
+    right->setChildrenCollapsible(false);
+    across_->addWidget(right);
+    across_->setStretchFactor(0, 0);
+    across_->setStretchFactor(1, 1);
+    across_->setStretchFactor(2, 0);
+    across_->setChildrenCollapsible(false);
+    column->addWidget(across_, 1);
+    return middle;
+}
+
 Document& MainWindow::document() { return parts_->document; }
 ViewState& MainWindow::view() { return parts_->view; }
 Analysis& MainWindow::analysis() { return parts_->analysis; }
 ActionTable& MainWindow::actions() { return parts_->actions; }
-
-void MainWindow::addFileActions() {
-    ActionTable& table = parts_->actions;
-    table.add({"file.open", "file", tr("Open a plan …"), tr("Opens a plan file or its JSON form"), QKeySequence::Open, [this] {
-        const QString path = QFileDialog::getOpenFileName(this, tr("Open a plan"), {}, tr(planFilter));
-        if (!path.isEmpty()) openPlan(path);
-    }, {}, {}, {}});
-    table.add({"file.save", "file", tr("Save"), tr("Saves the plan in its file"), QKeySequence::Save, [this] { save(); }, {}, {}, {}});
-    table.add({"file.save_as", "file", tr("Save in another file …"), tr("Saves the plan under another name"), QKeySequence::SaveAs, [this] { saveAs(); }, {}, {}, {}});
-    table.add({"file.leave", "file", tr("Leave"), tr("Closes the window"), QKeySequence::Quit, [this] { close(); }, {}, {}, {}});
-}
-
-void MainWindow::addEditActions() {
-    Document& d = parts_->document;
-    parts_->actions.add({"edit.undo", "edit", tr("Undo"), tr("Takes the last step back"), QKeySequence::Undo, [&d] { d.undo(); }, [&d] { return d.canUndo(); },
-                         [&d] { return d.canUndo() ? tr("Undo: %1").arg(d.undoLabel()) : tr("Undo"); }, {}});
-    parts_->actions.add({"edit.redo", "edit", tr("Redo"), tr("Makes the step again that was taken back"), QKeySequence("Ctrl+Shift+Z"), [&d] { d.redo(); }, [&d] { return d.canRedo(); },
-                         [&d] { return d.canRedo() ? tr("Redo: %1").arg(d.redoLabel()) : tr("Redo"); }, {}});
-}
-
-void MainWindow::addViewActions() {
-    ViewState& v = parts_->view;
-    for (int i = 0; i < jobSteps; ++i) {
-        const auto step = static_cast<JobStep>(i);
-        parts_->actions.add({QString("step.%1").arg(i + 1), "step", tr("Go to step %1: %2").arg(i + 1).arg(stepName(step)), tr("Shows this step's form"),
-                             QKeySequence(QString("Ctrl+%1").arg(i + 1)), [&v, step] { v.setStep(step); }, {}, {}, {}});
-    }
-}
-
-void MainWindow::makeMenus() {
-    const std::vector<std::pair<QString, QString>> groups = {{"file", tr("Plan")}, {"edit", tr("Change")}, {"step", tr("Step")}, {"build", tr("Mount")}, {"view", tr("View")}, {"help", tr("Help")}};
-    for (const auto& [group, words] : groups) {
-        QMenu* menu = nullptr;
-        for (const ActionEntry& e : parts_->actions.entries()) {
-            if (e.group != group) continue;
-            if (!menu) menu = menuBar()->addMenu(words);
-            menu->addAction(parts_->actions.action(e.id));
-        }
-    }
-}
 
 void MainWindow::refreshTitle() {
     const Document& d = parts_->document;
@@ -167,38 +118,80 @@ void MainWindow::refreshTitle() {
     setWindowFilePath(d.path());
 }
 
-bool MainWindow::mayLeavePlan() {
-    if (!parts_->document.modified()) return true;
-    const auto answer = QMessageBox::question(this, tr("Changes not saved"), tr("Save the changes to “%1” first?").arg(parts_->document.shownName()),
-                                              QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, QMessageBox::Save);
-    return answer == QMessageBox::Discard || (answer == QMessageBox::Save && save());
+void MainWindow::startFresh() {
+    const bool first = !parts_->settings.started;
+    if (first) {
+        parts_->settings.started = true;
+        parts_->settings.write(parts_->dataFolder);
+    }
+    const QString sample = QString::fromStdString((samplesFolder() / "elbow_switch_on_chair.json").string());
+    if (const Document::Opened opened = parts_->document.openCopy(sample); opened.how != Document::Opened::How::opened)
+        notice_->tell(tr("The sample plan could not be opened: %1").arg(opened.words));
+    steps_->setCurrentIndex(startPageIndex);
+    if (QWidget* page = steps_->currentWidget()) page->setFocus();
+    offerLeftovers();
 }
 
-bool MainWindow::save() {
-    if (parts_->document.path().isEmpty()) return saveAs();
-    const QString why = parts_->document.save();
-    if (!why.isEmpty()) QMessageBox::warning(this, tr("Not saved"), why);
-    return why.isEmpty();
-}
-
-bool MainWindow::saveAs() {
-    QString path = QFileDialog::getSaveFileName(this, tr("Save the plan"), {}, tr("Plans (*.hither)"));
-    if (path.isEmpty()) return false;
-    if (QFileInfo(path).suffix().isEmpty()) path += ".hither";
-    const QString why = parts_->document.saveAs(path);
-    if (!why.isEmpty()) QMessageBox::warning(this, tr("Not saved"), why);
-    return why.isEmpty();
+void MainWindow::begin(const std::string& supportKind) {
+    if (!mayLeavePlan()) return;
+    parts_->document.startWith(newPlan(supportKind, parts_->settings.newPlanUnits, parts_->settings.currency.toStdString()), true);
+    parts_->view.pick(Picked::support("support-1"));
+    parts_->view.setStep(JobStep::support);
+    steps_->setCurrentIndex(0);
+    scene_->lookFrom(NamedView::whole);
 }
 
 bool MainWindow::openPlan(const QString& path) {
     if (!mayLeavePlan()) return false;
-    const Document::Opened opened = parts_->document.open(path);
-    if (opened.how == Document::Opened::How::opened) return true;
-    QMessageBox::warning(this, tr("Not opened"), opened.words);
-    return false;
+    Document::Opened opened = parts_->document.open(path);
+    if (opened.how == Document::Opened::How::lockedByOther && opened.holder) {
+        LockedDialog ask(*opened.holder, QFileInfo(path).fileName(), this);
+        ask.exec();
+        if (ask.choice() == LockedDialog::Choice::readOnly) opened = parts_->document.open(path, Document::Access::readOnly);
+        else if (ask.choice() == LockedDialog::Choice::takeOver) opened = parts_->document.open(path, Document::Access::takeOver);
+        else return false;
+    }
+    tellOpened(opened, path);
+    return opened.how == Document::Opened::How::opened;
 }
 
-void MainWindow::startFresh() {}
+void MainWindow::tellOpened(const Document::Opened& opened, const QString& path) {
+    if (opened.how != Document::Opened::How::opened) {
+        notice_->tell(tr("Not opened: %1").arg(opened.words), {{tr("Open another plan …"), [this] { parts_->actions.action("file.open")->trigger(); }}});
+        return;
+    }
+    parts_->recent.add(QFileInfo(path).absoluteFilePath(), parts_->document.shownName());
+    if (!opened.words.isEmpty()) notice_->tell(opened.words);
+    else notice_->putAway();
+    steps_->setCurrentIndex(static_cast<int>(parts_->view.step()));
+    scene_->lookFrom(NamedView::whole);
+    offerLeftovers();
+}
+
+void MainWindow::offerLeftovers() {
+    const std::vector<Leftover> left = parts_->document.leftovers();
+    if (left.empty()) return;
+    notice_->tell(tr("%n plan(s) were not saved when the program ended.", nullptr, static_cast<int>(left.size())), {{tr("Look at them …"), [this, left] {
+        RecoveryDialog ask(left, this);
+        connect(&ask, &RecoveryDialog::discarded, this, [this](const Leftover& one) { parts_->document.discardLeftover(one); });
+        ask.exec();
+        if (!ask.chosen() || !mayLeavePlan()) return;
+        const Document::Opened opened = parts_->document.recover(*ask.chosen());
+        if (!opened.words.isEmpty()) notice_->tell(opened.words);
+        steps_->setCurrentIndex(static_cast<int>(parts_->view.step()));
+        scene_->lookFrom(NamedView::whole);
+    }}});
+}
+
+bool MainWindow::mayLeavePlan() {
+    if (!parts_->document.modified()) return true;
+    QMessageBox ask(QMessageBox::Question, tr("Changes not saved"), tr("Save the changes to “%1” first?").arg(parts_->document.shownName()),
+                    QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, this);
+    ask.setDefaultButton(QMessageBox::Save);
+    const int answer = ask.exec();
+    if (answer == QMessageBox::Discard) parts_->document.discardUnsaved();
+    return answer == QMessageBox::Discard || (answer == QMessageBox::Save && save());
+}
 
 void MainWindow::closeEvent(QCloseEvent* event) {
     if (mayLeavePlan()) event->accept();

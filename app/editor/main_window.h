@@ -12,6 +12,7 @@ class QStackedWidget;
 
 namespace hither {
 
+struct EditorParts;
 class NoticeBar;
 class Scene;
 
@@ -41,9 +42,9 @@ protected:
     void dropEvent(QDropEvent* event) override;
 
 private:
-    struct Parts;
     void addFileActions();
     void addEditActions();
+    void addStepActions();
     void addViewActions();
     void addHelpActions();
     QWidget* makeMiddle();
@@ -59,7 +60,7 @@ private:
     bool save();
     bool saveAs();
 
-    std::unique_ptr<Parts> parts_;
+    std::unique_ptr<EditorParts> parts_;
     Scene* scene_ = nullptr;
     QStackedWidget* steps_ = nullptr;
     QSplitter* across_ = nullptr;

@@ -6,6 +6,7 @@
 #include <QApplication>
 #include <QIcon>
 
+#include "app/editor/frame_log.h"
 #include "app/editor/main_window.h"
 
 namespace hither {
@@ -26,12 +27,9 @@ int runEditor(int& argc, char** argv, const std::string& plan) {
     QApplication application(argc, argv);
     QCoreApplication::setApplicationName("Hither");
     QGuiApplication::setDesktopFileName("hither");
-    // For looking at the window in other light and at other sizes without changing the system's settings.
-    const QString wished = qEnvironmentVariable("HITHER_BRIGHTNESS");
-    const double scale = qEnvironmentVariableIntValue("HITHER_TEXT_PERCENT") / 100.0;
-    applyTheme(application, wished == "dark" ? Brightness::dark : wished == "light" ? Brightness::light : Brightness::asSystem, scale >= 0.5 && scale <= 4 ? scale : 1);
     MainWindow window(std::make_shared<const Shipped>(std::move(*read.shipped)), QString::fromStdString(ownDataFolder().string()));
     window.show();
+    logFrames(window);
     if (plan.empty()) window.startFresh();
     else window.openPlan(QString::fromStdString(plan));
     return application.exec();

@@ -190,12 +190,15 @@ bool MainWindow::save() {
 }
 
 bool MainWindow::saveAs() {
-    QString path = QFileDialog::getSaveFileName(this, tr("Save the plan"), parts_->document.path(), tr("Plans (*.hither)"));
-    if (path.isEmpty()) return false;
-    const bool named = !QFileInfo(path).suffix().isEmpty();
-    if (!named) path += ".hither";
-    // The file dialog has asked before a file of the very name typed is replaced; the added ending makes another.
-    const QString why = parts_->document.saveAs(path, named ? Document::Over::whateverIsThere : Document::Over::ownFileOnly);
+    QFileDialog ask(this, tr("Save the plan"));
+    ask.setAcceptMode(QFileDialog::AcceptSave);
+    ask.setNameFilter(tr("Plans (*.hither)"));
+    ask.setDefaultSuffix("hither");
+    const QString present = parts_->document.path();
+    if (!present.isEmpty()) ask.selectFile(present);
+    if (ask.exec() != QDialog::Accepted || ask.selectedFiles().isEmpty()) return false;
+    const QString path = ask.selectedFiles().front();
+    const QString why = parts_->document.saveAs(path);
     if (why.isEmpty()) parts_->recent.add(path, parts_->document.shownName());
     else notice_->tell(tr("Not saved: %1").arg(why), {{tr("Save a copy elsewhere …"), [this] { saveAs(); }}});
     return why.isEmpty();

@@ -12,9 +12,6 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
-#include "app/dialogs/locked_dialog.h"
-#include "app/dialogs/recovery_dialog.h"
-#include "app/dialogs/start_page.h"
 #include "app/editor/editor_parts.h"
 #include "app/editor/job_rail.h"
 #include "app/editor/new_plan.h"
@@ -33,7 +30,6 @@
 namespace hither {
 namespace {
 
-constexpr int startPageIndex = jobSteps;
 
 }  // namespace
 
@@ -127,7 +123,6 @@ void MainWindow::startFresh() {
     const QString sample = QString::fromStdString((samplesFolder() / "elbow_switch_on_chair.json").string());
     if (const Document::Opened opened = parts_->document.openCopy(sample); opened.how != Document::Opened::How::opened)
         notice_->tell(tr("The sample plan could not be opened: %1").arg(opened.words));
-    steps_->setCurrentIndex(startPageIndex);
     if (QWidget* page = steps_->currentWidget()) page->setFocus();
     offerLeftovers();
 }
@@ -145,11 +140,7 @@ bool MainWindow::openPlan(const QString& path) {
     if (!mayLeavePlan()) return false;
     Document::Opened opened = parts_->document.open(path);
     if (opened.how == Document::Opened::How::lockedByOther && opened.holder) {
-        LockedDialog ask(*opened.holder, QFileInfo(path).fileName(), this);
-        ask.exec();
-        if (ask.choice() == LockedDialog::Choice::readOnly) opened = parts_->document.open(path, Document::Access::readOnly);
-        else if (ask.choice() == LockedDialog::Choice::takeOver) opened = parts_->document.open(path, Document::Access::takeOver);
-        else return false;
+        opened = parts_->document.open(path, Document::Access::readOnly);
     }
     tellOpened(opened, path);
     return opened.how == Document::Opened::How::opened;
@@ -171,16 +162,7 @@ void MainWindow::tellOpened(const Document::Opened& opened, const QString& path)
 void MainWindow::offerLeftovers() {
     const std::vector<Leftover> left = parts_->document.leftovers();
     if (left.empty()) return;
-    notice_->tell(tr("%n plan(s) were not saved when the program ended.", nullptr, static_cast<int>(left.size())), {{tr("Look at them …"), [this, left] {
-        RecoveryDialog ask(left, this);
-        connect(&ask, &RecoveryDialog::discarded, this, [this](const Leftover& one) { parts_->document.discardLeftover(one); });
-        ask.exec();
-        if (!ask.chosen() || !mayLeavePlan()) return;
-        const Document::Opened opened = parts_->document.recover(*ask.chosen());
-        if (!opened.words.isEmpty()) notice_->tell(opened.words);
-        steps_->setCurrentIndex(static_cast<int>(parts_->view.step()));
-        scene_->lookFrom(NamedView::whole);
-    }}});
+    notice_->tell(tr("%n plan(s) were not saved when the program ended.", nullptr, static_cast<int>(left.size())), {{tr("Look at them …"), [] {}}});
 }
 
 bool MainWindow::mayLeavePlan() {

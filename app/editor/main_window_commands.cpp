@@ -11,9 +11,7 @@
 #include <QStackedWidget>
 
 #include "app/dialogs/cautions_dialog.h"
-#include "app/dialogs/command_search.h"
-#include "app/dialogs/keys_page.h"
-#include "app/dialogs/start_page.h"
+#include "app/analysis/job_status.h"
 #include "app/editor/editor_parts.h"
 #include "app/editor/main_window.h"
 #include "app/editor/notice_bar.h"
@@ -49,25 +47,13 @@ void MainWindow::makeStepForms() {
     steps_ = new QStackedWidget(across_);
     const std::vector<QWidget*> forms = {new SupportPanel(context), new PersonPanel(context), new SitePanel(context), new BuildPanel(context), new CheckPanel(context), new HandOverPanel(context)};
     for (int i = 0; i < jobSteps; ++i) steps_->addWidget(scrolled(forms[static_cast<std::size_t>(i)], stepName(static_cast<JobStep>(i))));
-    auto* start = new StartPage(QString::fromStdString(samplesFolder().string()), parts_->dataFolder);
-    connect(start, &StartPage::newPlan, this, [this](const QString& kind) { begin(kind.toStdString()); });
-    connect(start, &StartPage::openPath, this, [this](const QString& path) { path.isEmpty() ? parts_->actions.action("file.open")->trigger() : static_cast<void>(openPlan(path)); });
-    connect(start, &StartPage::openSample, this, [this](const QString& path) {
-        if (!mayLeavePlan()) return;
-        // A sample is a plan to start from: saving it asks for a file of one's own.
-        const Document::Opened opened = parts_->document.openCopy(path);
-        if (opened.how != Document::Opened::How::opened) notice_->tell(tr("Not opened: %1").arg(opened.words));
-        scene_->lookFrom(NamedView::whole);
-    });
-    steps_->addWidget(scrolled(start, tr("Start")));
     across_->addWidget(steps_);
 }
 
 void MainWindow::addFileActions() {
     ActionTable& table = parts_->actions;
     table.add({"file.new", "file", tr("Start page: new plan, samples, recent plans"), tr("Shows how to begin"), QKeySequence::New, [this] {
-        steps_->setCurrentIndex(jobSteps);
-        steps_->currentWidget()->setFocus();
+        if (mayLeavePlan()) startFresh();
     }, {}, {}, {}});
     table.add({"file.open", "file", tr("Open a plan …"), tr("Opens a plan file or its JSON form"), QKeySequence::Open, [this] {
         const QString path = QFileDialog::getOpenFileName(this, tr("Open a plan"), {}, tr("Plans (*.hither *.json)"));
@@ -131,8 +117,8 @@ void MainWindow::addViewActions() {
 
 void MainWindow::addHelpActions() {
     ActionTable& table = parts_->actions;
-    table.add({"help.find_command", "help", tr("Find a command …"), tr("Type what you want to do"), QKeySequence("Ctrl+K"), [this] { CommandSearch(parts_->actions, this).exec(); }, {}, {}, {}});
-    table.add({"help.keys", "help", tr("Keys"), tr("Every command with its keys"), QKeySequence("F1"), [this] { KeysPage(parts_->actions, this).exec(); }, {}, {}, {}});
+    table.add({"help.find_command", "help", tr("Find a command …"), tr("Type what you want to do"), QKeySequence("Ctrl+K"), [this] {  }, {}, {}, {}});
+    table.add({"help.keys", "help", tr("Keys"), tr("Every command with its keys"), QKeySequence("F1"), [this] {  }, {}, {}, {}});
     table.add({"help.cautions", "help", tr("Cautions"), tr("What always has to be minded"), {}, [this] { CautionsDialog(this).exec(); }, {}, {}, {}});
 }
 

@@ -22,6 +22,8 @@ public:
     virtual quint64 frames() const = 0;
     /// The view as an image of its own size (waits for the next frame).
     virtual QImage grabPicture() = 0;
+    /// Size of the picture within the view, in the pixels of the signals' positions.
+    QSize pictureSize() const;
     /// Whether OpenGL draws it.
     virtual bool byOpenGL() const = 0;
 

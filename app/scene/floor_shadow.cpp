@@ -6,11 +6,11 @@
 namespace hither {
 namespace {
 
-constexpr int cells = 288;               // along the longer side
+constexpr int cellsAlong = 288;               // along the longer side
 constexpr double border_m = 0.30;
 constexpr double snap_m = 0.25;          // the box grows in steps: no shimmer while something moves
 constexpr double low_m = 0.30;           // below: the sharper layer
-constexpr int most = 84;                 // darkest
+constexpr int darkest = 84;                 // of 255
 
 struct Layer {
     int width = 0, height = 0;
@@ -75,7 +75,7 @@ FloorShadow floorShadow(const Picture& picture) {
     const double y0 = down(picture.bounds_W.min().y() - border_m + std::min(0.0, top * static_cast<double>(slant.y())));
     const double y1 = up(picture.bounds_W.max().y() + border_m + std::max(0.0, top * static_cast<double>(slant.y())));
     out.box_W = QRectF(x0, y0, x1 - x0, y1 - y0);
-    const double cell_m = std::max(x1 - x0, y1 - y0) / cells;
+    const double cell_m = std::max(x1 - x0, y1 - y0) / cellsAlong;
     const int width = std::max(4, static_cast<int>(std::lround((x1 - x0) / cell_m))), height = std::max(4, static_cast<int>(std::lround((y1 - y0) / cell_m)));
     Layer low(width, height), high(width, height);
     const float per = static_cast<float>(1 / cell_m), fromX = static_cast<float>(x0), fromY = static_cast<float>(y0);
@@ -105,7 +105,7 @@ FloorShadow floorShadow(const Picture& picture) {
     for (int y = 0; y < height; ++y) {
         uchar* line = out.strength.scanLine(y);
         const float *a = low.row(y), *b = high.row(y);
-        for (int x = 0; x < width; ++x) line[x] = static_cast<uchar>(std::lround(most * (1 - (1 - std::min(1.0f, a[x])) * (1 - std::min(1.0f, b[x])))));
+        for (int x = 0; x < width; ++x) line[x] = static_cast<uchar>(std::lround(darkest * (1 - (1 - std::min(1.0f, a[x])) * (1 - std::min(1.0f, b[x])))));
     }
     return out;
 }

@@ -7,11 +7,11 @@
 namespace hither {
 namespace {
 
-const std::vector<VertexPart> parts = {{"vertexPosition", 3}, {"otherEnd", 3}, {"side", 1}, {"tint", 4}};
+const std::vector<VertexPart> lineVertexParts = {{"vertexPosition", 3}, {"otherEnd", 3}, {"side", 1}, {"tint", 4}};
 
 }  // namespace
 
-GlLines::GlLines(Qt3DCore::QEntity* root, GlMaterials& materials) : shown_(root, parts), hidden_(root, parts) {
+GlLines::GlLines(Qt3DCore::QEntity* root, GlMaterials& materials) : shown_(root, lineVertexParts), hidden_(root, lineVertexParts) {
     for (const bool hidden : {false, true}) {
         auto* entity = new Qt3DCore::QEntity(root);
         entity->addComponent((hidden ? hidden_ : shown_).renderer());

@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include <QWindow>
 #include <Qt3DRender/QBlendEquation>
 #include <Qt3DRender/QBlendEquationArguments>
 #include <Qt3DRender/QCamera>

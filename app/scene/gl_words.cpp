@@ -15,7 +15,7 @@
 namespace hither {
 namespace {
 
-const std::vector<VertexPart> parts = {{"vertexPosition", 3}, {"wordPlace", 2}, {"tint", 4}};
+const std::vector<VertexPart> wordVertexParts = {{"vertexPosition", 3}, {"wordPlace", 2}, {"tint", 4}};
 
 struct Corner { QPointF at, uv; };
 
@@ -47,7 +47,7 @@ void addDot(std::vector<float>& out, QPointF at, double radius, QPointF white, c
 
 QPointF nearestIn(const QRectF& box, QPointF p) { return {std::clamp(p.x(), box.left(), box.right()), std::clamp(p.y(), box.top(), box.bottom())}; }
 
-Qt3DCore::QEntity* addEntity(Qt3DCore::QEntity* root, const LooseTriangles& triangles, Qt3DRender::QMaterial* material) {
+Qt3DCore::QEntity* addWords(Qt3DCore::QEntity* root, const LooseTriangles& triangles, Qt3DRender::QMaterial* material) {
     auto* entity = new Qt3DCore::QEntity(root);
     entity->addComponent(triangles.renderer());
     entity->addComponent(material);
@@ -91,10 +91,10 @@ std::vector<FloorMark> floorMarks(double floorStep_m, const Eigen::AlignedBox3d&
     return marks;
 }
 
-GlWords::GlWords(Qt3DCore::QEntity* root, GlMaterials& materials) : texture_(root), labels_(root, parts), floor_(root, parts) {
+GlWords::GlWords(Qt3DCore::QEntity* root, GlMaterials& materials) : texture_(root), labels_(root, wordVertexParts), floor_(root, wordVertexParts) {
     materials.setWords(texture_.texture());
-    addEntity(root, labels_, materials.words(false));
-    addEntity(root, floor_, materials.words(true));
+    addWords(root, labels_, materials.words(false));
+    addWords(root, floor_, materials.words(true));
 }
 
 void GlWords::setColours(const PictureColours& colours, double pixelRatio) {

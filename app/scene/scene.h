@@ -1,4 +1,6 @@
 #pragma once
+#include <memory>
+
 #include <QWidget>
 
 #include "app/actions/editor_context.h"
@@ -38,7 +40,17 @@ signals:
     /// One line about what is under the pointer or what a drag does; empty: nothing.
     void saying(const QString& words);
 
+protected:
+    void changeEvent(QEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void addActions();
+    void takeColours();
+    void refreshSoon();
+    void refresh();
+    void look(const Camera& camera);
+
     struct State;
     std::unique_ptr<State> state_;
     SceneView* view_ = nullptr;

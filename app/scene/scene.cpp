@@ -173,15 +173,15 @@ void Scene::lookFrom(NamedView view) {
 
 void Scene::addActions() {
     State& s = *state_;
-    struct Look { const char* id; NamedView view; QString words, help; int digit; };
-    const Look looks[] = {{"view.whole", NamedView::whole, tr("Whole scene"), tr("Shows everything from where you look now"), 1},
+    struct Way { const char* id; NamedView view; QString words, help; int digit; };
+    const Way ways[] = {{"view.whole", NamedView::whole, tr("Whole scene"), tr("Shows everything from where you look now"), 1},
                           {"view.front", NamedView::front, tr("From the front"), tr("Looks at the person from the front"), 2},
                           {"view.left", NamedView::leftSide, tr("From the left"), tr("Looks from the person's left"), 3},
                           {"view.right", NamedView::rightSide, tr("From the right"), tr("Looks from the person's right"), 4},
                           {"view.back", NamedView::back, tr("From behind"), tr("Looks from behind the person"), 5},
                           {"view.top", NamedView::top, tr("From above"), tr("Looks straight down"), 6},
                           {"view.person", NamedView::person, tr("Person’s view"), tr("Looks with the person's eyes toward the site"), 7}};
-    for (const Look& l : looks)
+    for (const Way& l : ways)
         s.context.actions.add({l.id, "view", l.words, l.help, QKeySequence(QString("Alt+%1").arg(l.digit)), [this, view = l.view] { lookFrom(view); }, {}, {}, {}});
     const auto toggles = [this](bool State::*what) {
         return [this, what] {

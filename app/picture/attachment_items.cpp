@@ -14,7 +14,6 @@ namespace {
 
 constexpr double above_m = 0.0012;      // sleeves and strips stand this far off what they mark
 constexpr double edgeStrip_m = 0.016;   // how far a strip reaches in from an edge
-constexpr double faceBorder_m = 0.018;  // faces are marked by a frame this wide
 constexpr double clothTube_m = 0.006;
 
 using Stretch = std::pair<double, double>;
@@ -72,16 +71,11 @@ Marked mark(const Attachment& a, const Stretch& s, MeshStore& store) {
             }), X};
 }
 
-/// The border of a face, as a frame lying on it.
+/// A face, less the strips along its border, as a thin plate lying on it.
 Marked markFace(const Attachment& a, MeshStore& store) {
-    const double x = 0.5 * a.sizeX_m, y = 0.5 * a.sizeY_m, border = std::min(faceBorder_m, 0.3 * std::min(x, y));
+    const double x = 0.5 * a.sizeX_m, y = 0.5 * a.sizeY_m, border = std::min(edgeStrip_m, 0.3 * std::min(x, y));
     const MeshRef mesh = store.get(meshKey("face", {x, y}), [&] {
-        Mesh out;
-        const Vec3 lift(0, 0, 0.5 * above_m);
-        for (const double sign : {1.0, -1.0}) {
-            out.add(boxMesh(translation(lift + Vec3(0, sign * (y - 0.5 * border), 0)), Vec3(x, 0.5 * border, 0.5 * above_m)));
-            out.add(boxMesh(translation(lift + Vec3(sign * (x - 0.5 * border), 0, 0)), Vec3(0.5 * border, y - border, 0.5 * above_m)));
-        }
+        Mesh out = boxMesh(translation(Vec3(0, 0, 0.5 * above_m)), Vec3(x - border, y - border, 0.5 * above_m));
         out.edges.clear();
         return out;
     });
@@ -113,9 +107,9 @@ std::vector<PictureItem> attachmentItems(const Situation& situation, const Pictu
                 item.castsShadow = false;
                 items.push_back(std::move(item));
             };
-            const double opacity = strong ? 0.75 : 0.38;
+            const double opacity = strong ? 0.7 : 0.24;
             if (a.kind == AttachmentKind::face) {
-                add(markFace(a, store), Look::attachmentFree, opacity);
+                add(markFace(a, store), Look::attachmentFree, strong ? 0.4 : 0.08);
                 continue;
             }
             for (const Stretch& s : freeStretches(a)) add(mark(a, s, store), Look::attachmentFree, opacity);

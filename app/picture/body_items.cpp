@@ -7,20 +7,23 @@
 #include "app/picture/mesh_key.h"
 #include "app/picture/outlined.h"
 #include "app/picture/shapes.h"
-#include "core/units/quantity.h"
 
 namespace hither {
 
 namespace {
 
-/// A solid as a form without creases.
+/// Flat ends of a limb's form are inside its neighbours: they keep their own normals, so that the rest is
+/// shaded evenly up to the end.
+constexpr double flatEnd_rad = 1.05;
+
+/// A solid as a form without lines on it.
 Mesh soft(const Solid& solid) {
     const Vec3 up = solid.X_FG.linear().col(2) * solid.half.z(), at = solid.X_FG.translation();
-    const int around = solid.radius < 0.02 ? 8 : 14;
+    const int around = solid.radius < 0.02 ? 8 : 12;
     if (solid.kind == SolidKind::sphere) return sphereMesh(at, solid.radius, around);
     if (solid.kind == SolidKind::capsule) return capsuleMesh(at - up, at + up, solid.radius, around);
     Mesh mesh;
-    if (solid.kind == SolidKind::hull) mesh.add(creased({solid.hull->points, solid.hull->faces}, pi), solid.X_FG);
+    if (solid.kind == SolidKind::hull) mesh.add(creased({solid.hull->points, solid.hull->faces}, flatEnd_rad), solid.X_FG);
     else mesh = solidMesh(solid);
     mesh.edges.clear();
     return mesh;

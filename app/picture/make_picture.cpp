@@ -24,6 +24,7 @@ Picture PictureMaker::make(const Situation* situation, const Setup* setup, const
     if (!situation && setup) situation = &setup->situation;
     if (situation) {
         add(supportItems(*situation, wishes, store));
+        add(cushionItems(*situation, wishes, store));
         add(bodyItems(*situation, wishes, store));
         add(attachmentItems(*situation, wishes, store));
         add(siteItems(*situation, wishes, store));
@@ -32,6 +33,8 @@ Picture PictureMaker::make(const Situation* situation, const Setup* setup, const
     if (setup) {
         for (const SetupMount& mount : setup->mounts) add(mountItems(mount, situation ? *situation : setup->situation, wishes, store));
         add(keepOutItems(*setup, wishes, store));
+        if (wishes.labels)
+            for (PictureLabel& label : keepOutLabels(*setup, wishes)) picture.labels.push_back(std::move(label));
     }
     addFinding(picture, wishes);
     if (situation) addPickedName(picture, *situation, setup, wishes);

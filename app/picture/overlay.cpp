@@ -41,10 +41,9 @@ std::vector<PlacedLabel> placeLabels(const Picture& picture, const Camera& camer
         bool done = false;
         // Round the point, first to the upper right, then farther and farther out.
         for (int ring = 1; ring <= 6 && !done; ++ring)
-            for (const double angle : {-35.0, -145.0, -80.0, 35.0, 145.0, 80.0}) {
-                const double reach = away * ring, x = std::cos(angle * M_PI / 180), y = std::sin(angle * M_PI / 180);
-                QPointF middle = label.point + QPointF(x * (reach + 0.5 * label.box.width()), y * reach * 1.6);
-                label.box.moveCenter(middle);
+            for (const auto& [x, y] : {QPointF(1, -1), QPointF(-1, -1), QPointF(1, 1), QPointF(-1, 1), QPointF(0, -1.2), QPointF(0, 1.2)}) {
+                const double reach = away * ring;
+                label.box.moveCenter(label.point + QPointF(x * (reach + 0.5 * label.box.width()), y * (reach + 0.5 * label.box.height())));
                 if (!inner.contains(label.box) || meets(label.box, placed)) continue;
                 done = true;
                 break;

@@ -69,6 +69,17 @@ void paintEdges(Raster& raster, const PictureItem& item, const ToSamples& to, st
     }
 }
 
+/// Whether a form is mostly thinner than about 4 mm: volume over surface.
+bool thin(const Mesh& mesh) {
+    float volume = 0, area = 0;
+    for (const auto& t : mesh.triangles) {
+        const Eigen::Vector3f &a = mesh.points[t[0]], &b = mesh.points[t[1]], &c = mesh.points[t[2]];
+        volume += a.dot(b.cross(c)) / 6;
+        area += 0.5F * (b - a).cross(c - a).norm();
+    }
+    return volume < 0.001F * area;
+}
+
 bool isBody(Look look) { return look == Look::body || look == Look::bodySite; }
 
 }  // namespace
@@ -94,7 +105,9 @@ void paintItems(Raster& raster, const Picture& picture, const ToSamples& to, con
         std::size_t number = 1;
         if (!isBody(item.look)) {
             number = std::min<std::size_t>(contours.size(), 65535);
-            contours.push_back({premultiplied(colours.edge, 0.8)});
+            // Soft forms, which have no edges of their own, get a softer line; wires would be hidden by theirs.
+            const bool soft = item.mesh->edges.empty();
+            contours.push_back({soft && thin(*item.mesh) ? 0 : premultiplied(colours.edge, soft ? 0.45 : 0.8)});
         }
         place(item, to, lighting, placed);
         const Tints& own = tintsFor(item);
@@ -109,7 +122,7 @@ void paintItems(Raster& raster, const Picture& picture, const ToSamples& to, con
         place(*item, to, lighting, placed);
         const Tints& own = tintsFor(*item);
         eachFacing(*item->mesh, placed, to, [&](const Corner& a, const Corner& b, const Corner& c) { raster.blend(a, b, c, own); });
-        paintEdges(raster, *item, to, premultiplied(colours.of(item->look).darker(colours.dark ? 100 : 140), std::min(1.0, 2 * item->opacity)));
+        paintEdges(raster, *item, to, premultiplied(colours.of(item->look).darker(colours.dark ? 100 : 140), std::min(1.0, 1.4 * item->opacity)));
     }
     if (raster.mask.empty()) return;
     for (const PictureItem& item : picture.items) {

@@ -41,7 +41,7 @@ float Lighting::light(const Eigen::Vector3f& normal_W, const Eigen::Vector3f& po
     const Eigen::Vector3f toEye = (eye_W_ - point_W).normalized();
     const float sky = 0.5F + 0.5F * normal_W.z();
     const float key = std::max(0.0F, normal_W.dot(key_)), fill = std::max(0.0F, normal_W.dot(fill_)), head = std::max(0.0F, normal_W.dot(toEye));
-    float light = 0.16F + 0.26F * sky + 0.46F * key + 0.12F * fill + 0.16F * head;
+    float light = 0.24F + 0.24F * sky + 0.40F * key + 0.10F * fill + 0.16F * head;
     if (gloss > 0) {
         float s = std::max(0.0F, normal_W.dot((toEye + key_).normalized()));
         s *= s; s *= s; s *= s; s *= s; s *= s;  // to the 32nd

@@ -83,4 +83,12 @@ std::vector<PictureItem> keepOutItems(const Setup& setup, const PictureWishes& w
     return items;
 }
 
+std::vector<PictureLabel> keepOutLabels(const Setup& setup, const PictureWishes& wishes) {
+    std::vector<PictureLabel> labels;
+    for (const KeepOut& keepOut : setup.keepOuts)
+        if (!keepOut.name.empty() && !(wishes.picked == Picked::keepOut(keepOut.id)))  // picked, it has its name already
+            labels.push_back({"keepOut/" + keepOut.id, keepOut.name, keepOut.solid.X_FG.translation(), PictureLabel::Rank::plain});
+    return labels;
+}
+
 }  // namespace hither

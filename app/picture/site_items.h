@@ -13,6 +13,7 @@ std::vector<PictureLabel> siteLabels(const Situation& situation, const PictureWi
 
 /// Volumes to keep free, translucent with their edges. Picks Picked::keepOut.
 std::vector<PictureItem> keepOutItems(const Setup& setup, const PictureWishes& wishes, MeshStore& store);
+std::vector<PictureLabel> keepOutLabels(const Setup& setup, const PictureWishes& wishes);
 
 /// The nearest points of the finding shown, joined by a line, with its value in words.
 void addFinding(Picture& picture, const PictureWishes& wishes);

@@ -68,7 +68,7 @@ Mesh tube(double half, double radius, bool openLow, bool openHigh, int around) {
         if (open) {
             out = {{0, sign * (half + radius)}, {flat, sign * (half + radius), true}, {radius, sign * (half + flat), true}};
         } else {
-            const int steps = std::max(2, around / 4);
+            constexpr int steps = 2;
             for (int i = 0; i <= steps; ++i) {
                 const double angle = 0.5 * M_PI * (1 - static_cast<double>(i) / steps);
                 out.push_back({i == 0 ? 0 : radius * std::cos(angle), sign * (half + radius * std::sin(angle))});
@@ -86,7 +86,7 @@ Mesh bore(double half, double radius, bool openLow, bool openHigh, int around) {
     Mesh mesh;
     const double beyond = radius + 0.0025, flat = std::min(radius, std::sqrt(beyond * beyond - radius * radius));
     for (const auto& [open, sign] : {std::pair{openLow, -1.0}, {openHigh, 1.0}})
-        if (open) mesh.add(cylinderMesh(Vec3(0, 0, sign * (half + radius - 0.001)), Vec3(0, 0, sign * (half + radius + 0.0005)), 0.78 * flat, around));
+        if (open) mesh.add(revolved(frameFromZ(Vec3(0, 0, sign * (half + radius + 0.0005)), Vec3(0, 0, sign), Vec3::UnitX()), {{0.78 * flat, 0}, {0, 0}}, around));
     mesh.edges.clear();
     return mesh;
 }
@@ -95,7 +95,7 @@ std::vector<DrawnPiece> drawnTube(const Support& support, const SupportSolid& s,
     const Solid& c = s.solid;
     const Vec3 end = c.X_FG.linear().col(2) * c.half.z();
     const bool openLow = !joined(support, s, c.X_FG.translation() - end), openHigh = !joined(support, s, c.X_FG.translation() + end);
-    const int around = c.radius > 0.016 ? 16 : c.radius > 0.007 ? 12 : 8;
+    const int around = c.radius > 0.018 ? 14 : c.radius > 0.0115 ? 12 : c.radius > 0.007 ? 10 : 8;
     std::vector<DrawnPiece> out;
     const double ends = (openLow ? 1 : 0) + (openHigh ? 2 : 0);
     out.push_back({store.get(meshKey("tube", {c.half.z(), c.radius, 1e-6 * ends}), [&] { return tube(c.half.z(), c.radius, openLow, openHigh, around); }), look});

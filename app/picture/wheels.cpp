@@ -32,7 +32,7 @@ Mesh spokes(double from, double to, double half, int count) {
     for (int i = 0; i < count; ++i) {
         const double angle = 2 * pi * i / count, lean = (i % 2 ? 1 : -1) * 0.25;
         const double side = (i / 2 % 2 ? 1 : -1) * half;
-        mesh.add(tubeMesh({Vec3(from * std::cos(angle + lean), from * std::sin(angle + lean), side), Vec3(to * std::cos(angle), to * std::sin(angle), 0)}, 0.0016, 4));
+        mesh.add(tubeMesh({Vec3(from * std::cos(angle + lean), from * std::sin(angle + lean), side), Vec3(to * std::cos(angle), to * std::sin(angle), 0)}, 0.0016, 3));
     }
     mesh.edges.clear();  // too thin to be drawn with lines beside them
     return mesh;
@@ -42,28 +42,28 @@ Mesh spokes(double from, double to, double half, int count) {
 
 std::vector<DrawnPiece> drawnWheel(const Solid& c, MeshStore& store) {
     const double R = c.radius, half = c.half.z(), tyre = std::min({0.045, 0.16 * R, 1.3 * 2 * half});
-    const int around = R > 0.2 ? 36 : 28;
+    const int around = R > 0.2 ? 32 : 24;
     const bool spoked = R > 0.2;
     std::vector<DrawnPiece> out;
-    out.push_back({store.get(meshKey("tyre", {R, half}), [&] { return ring(R - tyre, R, half, around, 8); }), Look::wheel});
+    out.push_back({store.get(meshKey("tyre", {R, half}), [&] { return ring(R - tyre, R, half, around, 6); }), Look::wheel});
     out.push_back({store.get(meshKey("rim", {R, half}), [&] {
         Mesh mesh;
-        if (spoked) mesh.add(ring(R - tyre - 0.012, R - tyre + 0.002, 0.6 * half, around, 4));
+        if (spoked) mesh.add(ring(R - tyre - 0.012, R - tyre + 0.002, 0.6 * half, around, 3));
         else mesh.add(disc(R - tyre + 0.002, 0.55 * half, 24));
-        mesh.add(disc(std::min(0.028, 0.2 * R), half, 14));
+        mesh.add(disc(std::min(0.028, 0.2 * R), half, 12));
         return mesh;
     }), Look::metal});
-    if (spoked) out.push_back({store.get(meshKey("spokes", {R, half}), [&] { return spokes(0.024, R - tyre - 0.008, 0.6 * half, 20); }), Look::metal});
+    if (spoked) out.push_back({store.get(meshKey("spokes", {R, half}), [&] { return spokes(0.024, R - tyre - 0.008, 0.6 * half, 16); }), Look::metal});
     return out;
 }
 
 std::vector<DrawnPiece> drawnCastor(const Solid& c, MeshStore& store) {
     const double R = c.radius, half = c.half.z(), tyre = std::min(0.022, 0.3 * R);
     std::vector<DrawnPiece> out;
-    out.push_back({store.get(meshKey("castor tyre", {R, half}), [&] { return ring(R - tyre, R, half, 24, 8); }), Look::wheel});
+    out.push_back({store.get(meshKey("castor tyre", {R, half}), [&] { return ring(R - tyre, R, half, 18, 6); }), Look::wheel});
     out.push_back({store.get(meshKey("castor disc", {R, half}), [&] {
-        Mesh mesh = disc(R - tyre + 0.002, 0.5 * half, 20);
-        mesh.add(disc(std::min(0.012, 0.25 * R), half, 10));
+        Mesh mesh = disc(R - tyre + 0.002, 0.5 * half, 12);
+        mesh.add(disc(std::min(0.012, 0.25 * R), half, 8));
         return mesh;
     }), Look::metal});
     return out;
@@ -71,10 +71,7 @@ std::vector<DrawnPiece> drawnCastor(const Solid& c, MeshStore& store) {
 
 std::vector<DrawnPiece> drawnHandRim(const Solid& c, MeshStore& store) {
     const double R = c.radius, half = c.half.z();
-    return {{store.get(meshKey("hand rim", {R, half}), [&] {
-        Mesh mesh = torusMesh(Pose::Identity(), R - half, half, 36, 8);
-        return mesh;
-    }), Look::metal}};
+    return {{store.get(meshKey("hand rim", {R, half}), [&] { return torusMesh(Pose::Identity(), R - half, half, 32, 6); }), Look::metal}};
 }
 
 }  // namespace hither

@@ -60,10 +60,10 @@ Marked mark(const Attachment& a, const Stretch& s, MeshStore& store) {
         if (a.section == Section::square)
             return {store.get(meshKey("square sleeve", {half, r}), [&] { return boxMesh(Pose::Identity(), Vec3(half, r, r)); }), X};
         // Open at the ends: the tube goes on.
-        return {store.get(meshKey("sleeve", {half, r}), [&] { return revolved(frameFromZ(Vec3::Zero(), Vec3::UnitX(), Vec3::UnitY()), {{r, -half}, {r, half}}, r > 0.016 ? 16 : 12); }), X};
+        return {store.get(meshKey("sleeve", {half, r}), [&] { return revolved(frameFromZ(Vec3::Zero(), Vec3::UnitX(), Vec3::UnitY()), {{r, -half}, {r, half}}, r > 0.018 ? 16 : 10); }), X};
     }
     if (a.kind == AttachmentKind::cloth)
-        return {store.get(meshKey("cloth", {half}), [&] { return capsuleMesh(Vec3(-half, 0, 0), Vec3(half, 0, 0), clothTube_m, 8); }), X};
+        return {store.get(meshKey("cloth", {half}), [&] { return tubeMesh({Vec3(-half, 0, 0), Vec3(half, 0, 0)}, clothTube_m, 6); }), X};
     // Along an edge: x along, y into the plate (up x x), z up; the strip wraps upper side and end.
     const double thickness = a.thickness_m.value.value_or(0.01), depth = std::min(edgeStrip_m, a.depth_m);
     return {store.get(meshKey("strip", {half, thickness, depth}), [&] {

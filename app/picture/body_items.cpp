@@ -19,7 +19,7 @@ constexpr double flatEnd_rad = 1.05;
 /// A solid as a form without lines on it.
 Mesh soft(const Solid& solid) {
     const Vec3 up = solid.X_FG.linear().col(2) * solid.half.z(), at = solid.X_FG.translation();
-    const int around = solid.radius < 0.02 ? 8 : 12;
+    const int around = solid.radius < 0.02 ? 7 : 12;
     if (solid.kind == SolidKind::sphere) return sphereMesh(at, solid.radius, around);
     if (solid.kind == SolidKind::capsule) return capsuleMesh(at - up, at + up, solid.radius, around);
     Mesh mesh;

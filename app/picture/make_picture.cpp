@@ -4,6 +4,7 @@
 
 #include "app/picture/body_items.h"
 #include "app/picture/mount_items.h"
+#include "app/picture/outlined.h"
 #include "app/picture/site_items.h"
 #include "app/picture/support_items.h"
 
@@ -38,6 +39,7 @@ Picture PictureMaker::make(const Situation* situation, const Setup* setup, const
     }
     addFinding(picture, wishes);
     if (situation) addPickedName(picture, *situation, setup, wishes);
+    for (PictureItem& item : picture.items) item.outlined = item.outlined || isOutlined(wishes, item.pick);
     store.sweep();
 
     for (const PictureItem& item : picture.items) {

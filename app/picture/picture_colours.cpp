@@ -26,9 +26,9 @@ QColor lightOf(Look look) {
         case Look::attachmentFree: return {0x3f, 0x9c, 0x62};
         case Look::attachmentTaken: return {0x8d, 0x87, 0x7d};
         case Look::keepOut: return {0x8b, 0x5f, 0xb8};
-        case Look::siteDisc: return {0xe0, 0x5a, 0x10};
+        case Look::siteDisc: return {0xd2, 0x4f, 0x08};
         case Look::siteTolerance: return {0xe8, 0x7a, 0x2e};
-        case Look::movementArrow: return {0xc8, 0x4a, 0x08};
+        case Look::movementArrow: return {0xb8, 0x42, 0x06};
         case Look::misses: return {0xa3, 0x18, 0x2c};
         case Look::close: return {0x7f, 0x52, 0x00};
         case Look::jointHandle: return {0x2c, 0x63, 0xd6};

@@ -6,7 +6,7 @@ namespace hither {
 namespace {
 
 /// Segments of a full turn: enough that the drawn surface is within about 1 mm of the round one.
-int segments(double radius) { return radius > 0.12 ? 36 : radius > 0.04 ? 24 : radius > 0.012 ? 16 : 12; }
+int segments(double radius) { return radius > 0.12 ? 36 : radius > 0.04 ? 24 : radius > 0.012 ? 14 : 10; }
 
 }  // namespace
 

@@ -42,7 +42,7 @@ Mesh spokes(double from, double to, double half, int count) {
 
 std::vector<DrawnPiece> drawnWheel(const Solid& c, MeshStore& store) {
     const double R = c.radius, half = c.half.z(), tyre = std::min({0.045, 0.16 * R, 1.3 * 2 * half});
-    const int around = R > 0.2 ? 32 : 24;
+    const int around = R > 0.2 ? 28 : 24;
     const bool spoked = R > 0.2;
     std::vector<DrawnPiece> out;
     out.push_back({store.get(meshKey("tyre", {R, half}), [&] { return ring(R - tyre, R, half, around, 6); }), Look::wheel});
@@ -71,7 +71,7 @@ std::vector<DrawnPiece> drawnCastor(const Solid& c, MeshStore& store) {
 
 std::vector<DrawnPiece> drawnHandRim(const Solid& c, MeshStore& store) {
     const double R = c.radius, half = c.half.z();
-    return {{store.get(meshKey("hand rim", {R, half}), [&] { return torusMesh(Pose::Identity(), R - half, half, 32, 6); }), Look::metal}};
+    return {{store.get(meshKey("hand rim", {R, half}), [&] { return torusMesh(Pose::Identity(), R - half, half, 28, 6); }), Look::metal}};
 }
 
 }  // namespace hither

@@ -43,7 +43,7 @@ Mesh turnHandle(double radius) {
 }
 
 Mesh haloHandle(double radius) {
-    Mesh mesh = torusMesh(Pose::Identity(), radius, wire_m, 24, 5);
+    Mesh mesh = torusMesh(Pose::Identity(), radius, wire_m, 20, 4);
     mesh.edges.clear();
     mesh.add(grabBall(radius * Vec3::UnitX(), grab_m));
     return mesh;
@@ -64,10 +64,11 @@ Mesh faceHandle(double radius) {
 
 Mesh outletHandle() {
     constexpr double radius = 0.016, bar = 0.0095, thick = 0.0017;
-    Mesh mesh = torusMesh(Pose::Identity(), radius, 0.0016, 24, 6);
+    Mesh mesh = torusMesh(Pose::Identity(), radius, 0.0016, 20, 5);
     mesh.edges.clear();
     mesh.add(softBox(Pose::Identity(), Vec3(bar, thick, thick), 0.0006));
     mesh.add(softBox(Pose::Identity(), Vec3(thick, bar, thick), 0.0006));
+    mesh.add(softBox(Pose::Identity(), Vec3(thick, thick, bar), 0.0006));  // a plus from the side as well
     return mesh;
 }
 

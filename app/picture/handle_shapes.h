@@ -13,7 +13,7 @@ Mesh haloHandle(double radius);
 Mesh slideHandle(double aside);
 /// Four arrows in the xy plane and a ring round them: a grip on a face.
 Mesh faceHandle(double radius);
-/// A ring with a plus in it, in the xy plane: a part can be added here.
+/// A ring in the xy plane with a plus in it, which is one from the side as well: a part can be added here.
 Mesh outletHandle();
 
 }  // namespace hither

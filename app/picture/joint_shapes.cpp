@@ -134,9 +134,12 @@ void addHoles(const Piece& p) {
         if (off.norm() > 1e-4) { side = off.normalized(); pin = at - off; }
     }
     for (int n = 0; slide.min + n * *slide.step <= slide.max + 1e-9 && n < 24; ++n)
-        for (const double way : {1.0, -1.0})
-            p.drawn[Look::pad].add(patchMesh(frameFromZ(pin - (slide.min + n * *slide.step) * line.along + way * (tube->radius + 0.0002) * side, way * side, line.along),
-                                                circleOutline(0.35 * tube->radius, 8)));
+        for (const double way : {1.0, -1.0}) {
+            const Vec3 at = pin - (slide.min + n * *slide.step) * line.along + way * (tube->radius + 0.0002) * side;
+            Mesh hole = patchMesh(frameFromZ(at, way * side, line.along), circleOutline(0.35 * tube->radius, 8));
+            hole.edges.clear();  // those still inside the outer tube must not shine through as lines
+            p.drawn[Look::pad].add(hole);
+        }
 }
 
 }  // namespace

@@ -44,6 +44,14 @@ bool besideNeck(const Part& part, std::size_t element) {
     return neck(element + 1) || (element > 0 && neck(element - 1));
 }
 
+/// Whether a solid is the ring or nut that fixes the outlet's thread at any angle: the last collar before it.
+bool isLockRing(const Part& part, std::size_t element, const std::vector<Solid>& solids, std::size_t which) {
+    if (!part.outlet || !part.outlet->lockRing || element + 1 != part.elements.size() || solids.size() < 2) return false;
+    const Vec3 outlet = std::get<RigidElement>(part.elements[element].what).X.translation();
+    const Solid& s = solids[which];
+    return s.half.z() < s.radius && std::min((lowEnd(s) - outlet).norm(), (highEnd(s) - outlet).norm()) < 0.0005;
+}
+
 /// The last turned solid of a piece that a slide leaves: the collar that clamps the inner tube.
 int collarOf(const std::vector<Solid>& solids, const std::vector<SolidRole>& roles, const RigidContext& context) {
     if (!context.slideAfter) return -1;
@@ -90,7 +98,7 @@ DrawnPieces rigidPieces(const Part& part, std::size_t element, const HeldOn& hel
             case SolidRole::turned: {
                 const bool inner = context.slideBefore && solid.half.z() > 2 * solid.radius, ferrule = besideNeck(part, element);
                 const double bevel = part.face ? std::min(0.0035, 0.35 * 2 * solid.half.z()) : context.ballAfter ? 0.0025 : ferrule ? 0.0018 : 0.0010;
-                const Look seen = static_cast<int>(i) == collar ? Look::knob : inner || ferrule ? Look::metal : look;
+                const Look seen = static_cast<int>(i) == collar ? Look::knob : inner || ferrule || isLockRing(part, element, rigid.solids, i) ? Look::metal : look;
                 drawn[seen].add(softCylinder(lowEnd(solid), highEnd(solid), solid.radius, bevel, open));
                 break;
             }

@@ -50,9 +50,7 @@ public:
         if (!box_.isEmpty()) middle_ = Vec3(box_.center().x(), box_.center().y(), 0);
         reach_ = std::max({1.6, box_.isEmpty() ? 0 : 1.3 * box_.diagonal().norm(), 0.6 * camera.distance});
         // Far out the fine lines would run together.
-        const Vec3 eye = camera.eye_W();
         fine_ = step_ / std::max(1e-9, camera.metresPerPixel(middle_, height_)) * std::max(0.1, std::sin(std::abs(camera.elevation))) > 5 * scale;
-        (void)eye;
     }
 
     QVector<QLineF> lines(bool strong) const {

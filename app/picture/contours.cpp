@@ -30,9 +30,10 @@ void paintContours(Raster& r, const std::vector<Contour>& contours) {
         // The line belongs to the nearer one; two samples where there is nothing behind or far behind.
         const bool first = r.w[i] >= r.w[i + step];
         const std::size_t near = first ? i : i + step;
+        const bool gap = std::abs(r.w[i] - r.w[i + step]) > jump_m * r.w[near] * r.w[near];
+        if (!gap && contours[a].kind == contours[b].kind) return;
         mark(near, r.piece[near]);
-        const float gap = std::abs(r.w[i] - r.w[i + step]);
-        if (gap > jump_m * r.w[near] * r.w[near]) mark(first ? i - step : i + 2 * step, r.piece[near]);
+        if (gap) mark(first ? i - step : i + 2 * step, r.piece[near]);
     };
     for (std::size_t y = 2; y + 2 < height; ++y)
         for (std::size_t x = 2, i = y * width + 2; x + 2 < width; ++x, ++i) {

@@ -93,7 +93,7 @@ void paintItems(Raster& raster, const Picture& picture, const ToSamples& to, con
         return entry->second;
     };
     Placed placed;
-    std::vector<Contour> contours = {{}, {premultiplied(colours.edge, 0.45)}};  // by number: nothing, the person, then the others
+    std::vector<Contour> contours = {{}, {premultiplied(colours.edge, 0.45), static_cast<int>(Look::body)}};  // by number: nothing, the person, then the others
     std::vector<std::pair<double, const PictureItem*>> through;
     for (const PictureItem& item : picture.items) {
         if (item.opacity < 1) {
@@ -107,7 +107,7 @@ void paintItems(Raster& raster, const Picture& picture, const ToSamples& to, con
             number = std::min<std::size_t>(contours.size(), 65535);
             // Soft forms, which have no edges of their own, get a softer line; wires would be hidden by theirs.
             const bool soft = item.mesh->edges.empty();
-            contours.push_back({soft && thin(*item.mesh) ? 0 : premultiplied(colours.edge, soft ? 0.45 : 0.8)});
+            contours.push_back({soft && thin(*item.mesh) ? 0 : premultiplied(colours.edge, soft ? 0.45 : 0.8), static_cast<int>(item.look)});
         }
         place(item, to, lighting, placed);
         const Tints& own = tintsFor(item);
@@ -138,15 +138,14 @@ std::vector<std::uint8_t> floorShadow(const Picture& picture, const Camera& came
     const Vec3 light = Lighting::toward();
     Raster raster;
     raster.clear(width, height, true);
-    Pose flat = Pose::Identity();  // down the light onto the floor: not rigid, so kept as its matrix
-    Eigen::Matrix3d onto = Mat3::Identity();
+    const Pose& X_CW = to.X_CW();
+    Mat3 onto = Mat3::Identity();  // along the light onto the floor
     onto.col(2) = Vec3(-light.x() / light.z(), -light.y() / light.z(), 0);
-    flat = to.X_CW();
     std::vector<Eigen::Vector3f> points;
     for (const PictureItem& item : picture.items) {
         if (!item.castsShadow || item.opacity < 1) continue;
-        const Eigen::Matrix3f R = (flat.linear() * onto * item.X_W.linear()).cast<float>();
-        const Eigen::Vector3f t = (flat.linear() * onto * item.X_W.translation() + flat.translation()).cast<float>();
+        const Eigen::Matrix3f R = (X_CW.linear() * onto * item.X_W.linear()).cast<float>();
+        const Eigen::Vector3f t = (X_CW.linear() * onto * item.X_W.translation() + X_CW.translation()).cast<float>();
         points.clear();
         for (const Eigen::Vector3f& p : item.mesh->points) points.push_back(R * p + t);
         for (const auto& triangle : item.mesh->triangles) {

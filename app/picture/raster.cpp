@@ -7,9 +7,12 @@ namespace hither {
 
 namespace {
 
-/// Goes over the samples whose middle is inside a triangle, row by row: visit(first sample, count, w, light)
-/// with w and light at the first sample. Neighbours that share an edge share no sample and leave none out.
-struct Steps { float w = 0, light = 0; float offset = 0; };
+/// What a triangle's values change from one sample to the next on its right; `offset`: how much w changes
+/// at most from a sample to its neighbours.
+struct Steps { float w = 0, light = 0, offset = 0; };
+
+/// Goes over the samples whose middle is inside a triangle, row by row: visit(first sample, count, w, light,
+/// steps) with w and light at the first one. Neighbours that share an edge share no sample and leave none out.
 
 template <class Visit>
 void eachRow(const Raster& raster, const Corner& a, const Corner& b, const Corner& c, const Visit& visit) {

@@ -11,7 +11,7 @@ namespace hither {
 namespace {
 
 constexpr double unknownMovement_m = 0.030;  // drawn, pale, where the movement's length is not known
-constexpr double discRadius_m = 0.014, discHalf_m = 0.0015;
+constexpr double leastDisc_m = 0.014, discBeyond_m = 0.006, discHalf_m = 0.0015;  // the disc shows round the ball of the tolerance
 
 double arrowLength(const Site& site) { return std::max(0.008, site.movement_m.value.value_or(unknownMovement_m)); }
 
@@ -43,7 +43,8 @@ std::vector<PictureItem> siteItems(const Situation& situation, const PictureWish
             items.push_back(std::move(item));
         };
         const double length = arrowLength(site);
-        add("disc", store.get(meshKey("site disc", {discRadius_m}), [&] { return cylinderMesh(Vec3(0, 0, -discHalf_m), Vec3(0, 0, discHalf_m), discRadius_m, 28); }), Look::siteDisc, 1);
+        const double disc = std::clamp(site.tolerance_m + discBeyond_m, leastDisc_m, 3 * leastDisc_m);
+        add("disc", store.get(meshKey("site disc", {disc}), [&] { return cylinderMesh(Vec3(0, 0, -discHalf_m), Vec3(0, 0, discHalf_m), disc, 28); }), Look::siteDisc, 1);
         add("arrow", store.get(meshKey("site arrow", {length}), [&] { return arrow(length); }), Look::movementArrow, site.movement_m.known() ? 1 : 0.5);
         if (site.tolerance_m > 0)
             add("tolerance", store.get(meshKey("site ball", {site.tolerance_m}), [&] { return sphereMesh(Vec3::Zero(), site.tolerance_m, 24); }), Look::siteTolerance, 0.25);

@@ -63,6 +63,7 @@ NumberField::NumberField(Of of, QWidget* parent) : QLineEdit(parent), min_(-unbo
 void NumberField::setUnits(UnitSystem units) {
     if (form_.units == units) return;
     form_.units = units;
+    if (usual_) setUsual(*usual_);
     if (!typing()) showText();
 }
 
@@ -76,12 +77,19 @@ void NumberField::setStep(double step) { step_ = step; }
 
 void NumberField::setDigits(int digits) {
     form_.digits = digits;
+    if (usual_) setUsual(*usual_);
     if (!typing()) showText();
 }
 
 void NumberField::setOptional(const QString& wordsWhenEmpty) {
     optional_ = true;
     setPlaceholderText(wordsWhenEmpty);
+}
+
+void NumberField::setUsual(double usual) {
+    optional_ = true;
+    usual_ = usual;
+    setPlaceholderText(printNumber(usual, form_));
 }
 
 void NumberField::setValue(std::optional<double> value) {
@@ -168,7 +176,7 @@ void NumberField::restore() {
 void NumberField::stepBy(int steps) {
     if (isReadOnly() || steps == 0) return;
     const Read now = read(text());
-    double start = now.value ? *now.value : value_.value_or(std::clamp(0.0, min_, max_));
+    double start = now.value ? *now.value : value_.value_or(usual_.value_or(std::clamp(0.0, min_, max_)));
     start = std::clamp(start + steps * roundStep(step_, form_), min_, max_);
     setText(printNumber(start, form_));
     setModified(true);

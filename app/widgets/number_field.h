@@ -29,6 +29,8 @@ public:
     void setStep(double step);                        ///< SI, of wheel and keys
     void setDigits(int digits);                       ///< decimals of the metric print
     void setOptional(const QString& wordsWhenEmpty);  ///< empty text is a value: nothing known
+    /// Optional, and this is what counts while nothing is typed: shown greyly, steps begin there.
+    void setUsual(double usual);
     /// Shows a value; nothing is signalled. While somebody types in it the text stays.
     void setValue(std::optional<double> value);
     std::optional<double> value() const { return value_; }
@@ -71,6 +73,7 @@ private:
     double min_, max_;
     double step_;
     bool optional_ = false;
+    std::optional<double> usual_;
     std::optional<double> value_;                     ///< as last shown or committed
     std::optional<std::optional<double>> later_;      ///< set by setValue while somebody typed
     bool triedAny_ = false;

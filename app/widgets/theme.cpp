@@ -7,6 +7,8 @@
 #include <QPalette>
 #include <QStyleFactory>
 
+#include "app/widgets/style_sheet.h"
+
 namespace hither {
 namespace {
 
@@ -71,6 +73,7 @@ std::vector<Theme::Pair> Theme::pairs() const {
     }
     out.push_back({accentText, accent, 4.5, "words on the next action"});
     out.push_back({accent, window, 3, "next action on window"});
+    out.push_back({accent, surface, 3, "slider's handle on surface"});
     return out;
 }
 
@@ -111,6 +114,7 @@ void applyTheme(QApplication& application, Brightness brightness, double pointSc
     p.setColor(QPalette::Shadow, t.strongBorder);
     for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) p.setColor(QPalette::Disabled, role, t.quietText);
     application.setPalette(p);
+    application.setStyleSheet(styleSheet(t));
 }
 
 }  // namespace hither

@@ -1,12 +1,14 @@
 #pragma once
 #include <memory>
 
+#include <QApplication>
 #include <QElapsedTimer>
 #include <QtTest>
 
 #include <catch2/catch.hpp>
 
 #include "app/actions/editor_context.h"
+#include "app/widgets/theme.h"
 #include "core/storage/plan_json.h"
 
 namespace hither::test {
@@ -39,6 +41,7 @@ struct Desk {
     QString refused;
 
     explicit Desk(Plan plan) {
+        applyTheme(*qApp, Brightness::light);
         QObject::connect(&document, &Document::refused, [this](const QString& why) { refused = why; });
         document.startWith(std::move(plan), false);
         settle();

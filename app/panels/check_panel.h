@@ -5,6 +5,9 @@
 
 namespace hither {
 
+class FindingCard;
+
+/// The Check step: the finding that is looked at in full, what the checks of this plan ask, the cautions.
 class CheckPanel : public QWidget {
     Q_OBJECT
 
@@ -13,6 +16,7 @@ public:
 
 private:
     EditorContext context_;
+    FindingCard* card_;
 };
 
 }  // namespace hither

@@ -50,33 +50,33 @@ FindingDelegate::Laid FindingDelegate::lay(const FindingRow& row, int width) con
     const int x = out.mark.right() + 1 + space, room = std::max(metrics.averageCharWidth() * 6, width - x - 2 * space);
     const int verdictWidth = std::min(room, bold.horizontalAdvance(headWord(row)) + 2);
     out.verdict = QRect(x, y, verdictWidth, heightOf(headWord(row), verdictWidth, true));
+    int free = x + verdictWidth + 2 * space, line = y;   // where the head line goes on
     if (row.kind == FindingRow::Kind::finding) {
         const int checkWidth = bold.horizontalAdvance(row.title) + 2;
-        if (verdictWidth + 2 * space + checkWidth <= room) {
-            out.check = QRect(x + verdictWidth + 2 * space, y, checkWidth, bold.height());
+        if (free + checkWidth <= x + room) {
+            out.check = QRect(free, y, checkWidth, bold.height());
         } else {
-            out.check = QRect(x, out.verdict.bottom() + 1, room, heightOf(row.title, room, true));
+            line = out.verdict.bottom() + 1;
+            out.check = QRect(x, line, room, heightOf(row.title, room, true));
+            free = x;
         }
-        y = std::max(out.verdict.bottom(), out.check.bottom()) + 1;
-    } else {
-        y = out.verdict.bottom() + 1;
+        free += checkWidth + 2 * space;
+    }
+    y = std::max(out.verdict.bottom(), out.check.bottom()) + 1;
+    if (!row.basis.isEmpty()) {
+        const int chipWidth = metrics.horizontalAdvance(row.basis) + metrics.height();
+        if (free + chipWidth <= x + room) {
+            out.chip = QRect(x + room - chipWidth, line, chipWidth, metrics.height());
+        } else {
+            out.chip = QRect(x, y + space / 2, std::min(chipWidth, room), metrics.height());
+            y = out.chip.bottom() + 1;
+        }
     }
     out.text = QRect(x, y + space / 2, room, heightOf(row.text, room, false));
     y = out.text.bottom() + 1;
-    if (!row.basis.isEmpty()) {
-        const int chipWidth = metrics.horizontalAdvance(row.basis) + 2 * space;
-        const int valueWidth = row.value.isEmpty() ? 0 : metrics.horizontalAdvance(row.value) + 2;
-        y += space / 2;
-        if (valueWidth == 0) {
-            out.chip = QRect(x, y, chipWidth, metrics.height());
-        } else if (valueWidth + 2 * space + chipWidth <= room) {
-            out.value = QRect(x, y, valueWidth, metrics.height());
-            out.chip = QRect(x + room - chipWidth, y, chipWidth, metrics.height());
-        } else {
-            out.value = QRect(x, y, room, heightOf(row.value, room, false));
-            out.chip = QRect(x, out.value.bottom() + 1 + space / 2, chipWidth, metrics.height());
-        }
-        y = out.chip.bottom() + 1;
+    if (!row.value.isEmpty()) {
+        out.value = QRect(x, y + space / 2, room, heightOf(row.value, room, false));
+        y = out.value.bottom() + 1;
     }
     if (!row.accepted.isEmpty()) {
         out.accepted = QRect(x, y + space / 2, room, heightOf(row.accepted, room, false));

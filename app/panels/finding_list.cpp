@@ -40,13 +40,15 @@ FindingList::FindingList(const EditorContext& context, QWidget* parent) : QWidge
     aid->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
     aid->setAccessibleName(tr("A planning aid only. Read the cautions"));
     connect(aid, &QLabel::linkActivated, this, [this] { CautionsDialog(this).exec(); });
-    headColumn->addWidget(aid);
+    auto* aidRow = new QHBoxLayout;
+    aidRow->addWidget(aid, 1);
+    headColumn->addLayout(aidRow);
     computing_ = new QLabel(tr("Computing …"), head);
     QSizePolicy keepsPlace = computing_->sizePolicy();
     keepsPlace.setRetainSizeWhenHidden(true);
     computing_->setSizePolicy(keepsPlace);
     computing_->hide();
-    headColumn->addWidget(computing_);
+    aidRow->addWidget(computing_, 0, Qt::AlignTop);
     column->addWidget(head);
 
     view_ = new FindingView(model_, this);

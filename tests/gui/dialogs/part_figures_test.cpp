@@ -48,7 +48,10 @@ const Figure& figureAt(const std::vector<NamedFigure>& all, const std::string& p
 /// The folder of own parts for the time of a test.
 struct OwnFolder {
     QTemporaryDir folder;
-    OwnFolder() { qputenv("HITHER_PARTS", folder.path().toUtf8()); }
+    OwnFolder() {
+        shipped();   // reads its data without any own parts
+        qputenv("HITHER_PARTS", folder.path().toUtf8());
+    }
     ~OwnFolder() { qputenv("HITHER_PARTS", "/nonexistent"); }
 };
 

@@ -2,7 +2,8 @@
 #include <memory>
 
 #include <QApplication>
-#include <QElapsedTimer>
+#include <QFont>
+#include <QPalette>
 #include <QtTest>
 
 #include <catch2/catch.hpp>
@@ -31,8 +32,23 @@ inline Plan samplePlan(const std::string& name) {
     return std::move(*read.plan);
 }
 
+/// The program's own look for the time of a test.
+struct Themed {
+    QString styleSheet = qApp->styleSheet();
+    QFont font = qApp->font();
+    QPalette palette = qApp->palette();
+    Themed() { applyTheme(*qApp, Brightness::light); }
+    Themed(const Themed&) = delete;
+    ~Themed() {
+        qApp->setStyleSheet(styleSheet);
+        qApp->setPalette(palette);
+        qApp->setFont(font);
+    }
+};
+
 /// What panels work with, on a plan of its own.
 struct Desk {
+    Themed themed;
     ActionTable actions;
     Document document{QString()};
     ViewState view{document};
@@ -41,7 +57,6 @@ struct Desk {
     QString refused;
 
     explicit Desk(Plan plan) {
-        applyTheme(*qApp, Brightness::light);
         QObject::connect(&document, &Document::refused, [this](const QString& why) { refused = why; });
         document.startWith(std::move(plan), false);
         settle();

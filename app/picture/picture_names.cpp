@@ -10,7 +10,7 @@ namespace {
 
 std::string amount(double value, Measure measure, UnitSystem units) {
     switch (measure) {
-        case Measure::length: return printLength(value, units, std::abs(value) < 0.010 ? 1 : 0);
+        case Measure::length: return printLength(value, units, std::abs(value) < 0.010 && std::abs(value) >= 0.00005 ? 1 : 0);
         case Measure::angle: return printAngle(value);
         case Measure::mass: return printMass(value, units);
         case Measure::force: return printForce(value, units);

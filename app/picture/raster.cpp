@@ -50,6 +50,16 @@ void eachRow(const Raster& raster, const Corner& a, const Corner& b, const Corne
 /// Surfaces are put back by 0.05 % of their depth and their slope, so that lines drawn on them are seen.
 float putBack(float w, const Steps& step) { return w - 5e-4F * w - step.offset; }
 
+/// Narrows the stretch first..last of a line to where one coordinate is within 0..size; false: nowhere.
+bool cut(float from, float to, float size, float& first, float& last) {
+    const float step = to - from;
+    if (step == 0) return from >= 0 && from <= size;
+    const float a = -from / step, b = (size - from) / step;
+    first = std::max(first, std::min(a, b));
+    last = std::min(last, std::max(a, b));
+    return first < last;
+}
+
 std::size_t tint(float light) { return static_cast<std::size_t>(std::clamp(light, 0.0F, 255.0F)); }
 
 }  // namespace
@@ -95,9 +105,12 @@ void Raster::markIn(const Corner& a, const Corner& b, const Corner& c) {
     });
 }
 
-void Raster::line(const Corner& a, const Corner& b, std::uint32_t premultiplied) {
+void Raster::line(const Corner& from, const Corner& to, std::uint32_t premultiplied) {
+    float first = 0, last = 1;
+    if (!cut(from.x, to.x, static_cast<float>(width), first, last) || !cut(from.y, to.y, static_cast<float>(height), first, last)) return;
+    const auto between = [&](float t) { return Corner{from.x + t * (to.x - from.x), from.y + t * (to.y - from.y), from.w + t * (to.w - from.w), 0}; };
+    const Corner a = between(first), b = between(last);
     const float dx = b.x - a.x, dy = b.y - a.y, longest = std::max(std::abs(dx), std::abs(dy));
-    if (!(longest < 20000.0F)) return;
     const int steps = std::max(1, static_cast<int>(longest));
     const bool level = std::abs(dx) > std::abs(dy);
     for (int i = 0; i <= steps; ++i) {

@@ -27,7 +27,7 @@ struct Raster {
     /// Marks where a surface is, and whether it is seen there.
     void markIn(const Corner& a, const Corner& b, const Corner& c);
     /// A line two samples wide, where it is not hidden.
-    void line(const Corner& a, const Corner& b, std::uint32_t premultiplied);
+    void line(const Corner& from, const Corner& to, std::uint32_t premultiplied);
 };
 
 /// `over` drawn over what is there; both premultiplied.

@@ -1,9 +1,11 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <set>
 
 #include "app/picture/make_picture.h"
 #include "app/picture/overlay.h"
+#include "app/picture/raster.h"
 #include "app/picture/shapes.h"
 #include "app/picture/software_picture.h"
 #include "sample_pictures.h"
@@ -123,6 +125,22 @@ TEST_CASE("What is picked is outlined, also where it is hidden") {
     picture.items.front().outlined = false;
     CHECK(hidden != softwarePicture(picture, camera, colours, size));
     CHECK(open != hidden);
+}
+
+TEST_CASE("Lines that run far out of the view are still drawn within it") {
+    Raster raster;
+    raster.clear(100, 80, false);
+    const auto drawn = [&] { return std::count_if(raster.colour.begin(), raster.colour.end(), [](std::uint32_t c) { return c != 0; }); };
+    raster.line({-50, 90, 1, 0}, {-10, 20, 1, 0}, 0xff112233U);
+    CHECK(drawn() == 0);
+    raster.line({-1e6F, 40.5F, 1, 0}, {1e6F, 40.5F, 1, 0}, 0xff112233U);
+    CHECK(drawn() >= 2 * 97);  // to within a sample or two at the ends, by rounding
+    CHECK(raster.colour[40 * 100 + 50] == 0xff112233U);
+    // Nearer things hide it.
+    raster.clear(100, 80, false);
+    raster.w.assign(raster.w.size(), 2);
+    raster.line({0, 40.5F, 1, 0}, {100, 40.5F, 1, 0}, 0xff112233U);
+    CHECK(drawn() == 0);
 }
 
 TEST_CASE("Labels stay in the view and off each other") {

@@ -1,12 +1,12 @@
 #include "app/panels/check_panel.h"
 
-#include <QLabel>
 #include <QVBoxLayout>
 
 #include "app/dialogs/cautions_dialog.h"
 #include "app/dialogs/part_figures_dialog.h"
 #include "app/panels/finding_card.h"
 #include "app/panels/finding_limits.h"
+#include "app/panels/finding_link.h"
 #include "app/widgets/fold.h"
 #include "app/widgets/words_label.h"
 #include "app/words/cautions.h"
@@ -25,10 +25,8 @@ CheckPanel::CheckPanel(const EditorContext& context, QWidget* parent) : QWidget(
 
     column->addWidget(new SectionHeading(tr("Cautions"), this));
     column->addWidget(wordsLabel(QString::fromStdString(planningAidOnly()), false, this));
-    auto* all = new QLabel(QString("<a href=\"cautions\">%1</a>").arg(tr("Read all cautions")), this);
-    all->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
-    all->setFocusPolicy(Qt::StrongFocus);
-    all->setMinimumHeight(24);
+    auto* all = new LinkLabel(this);
+    all->setText(QString("<a href=\"cautions\">%1</a>").arg(tr("Read all cautions")));
     all->setAccessibleName(tr("Read all cautions"));
     connect(all, &QLabel::linkActivated, this, [this] { CautionsDialog(this).exec(); });
     column->addWidget(all);

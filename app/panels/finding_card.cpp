@@ -10,6 +10,7 @@
 #include "app/panels/finding_bar.h"
 #include "app/panels/finding_button.h"
 #include "app/panels/finding_figures.h"
+#include "app/panels/finding_link.h"
 #include "app/panels/finding_remedy.h"
 #include "app/panels/finding_words.h"
 #include "app/widgets/verdict_mark.h"
@@ -94,12 +95,7 @@ QLabel* FindingCard::addText(QVBoxLayout* to) {
 
 QLabel* FindingCard::linkLabel(std::vector<QLabel*>& pool, std::size_t number, QVBoxLayout* into) {
     while (pool.size() <= number) {
-        auto* label = new QLabel(into->parentWidget());
-        label->setWordWrap(true);
-        label->setTextFormat(Qt::RichText);
-        label->setMinimumHeight(24);
-        label->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
-        label->setFocusPolicy(Qt::StrongFocus);
+        auto* label = new LinkLabel(into->parentWidget());
         into->addWidget(label);
         const bool subject = &pool == &subjectLinks_;
         connect(label, &QLabel::linkActivated, this, [this, subject](const QString& href) {

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 
 #include "app/dialogs/cautions_dialog.h"
+#include "app/panels/finding_link.h"
 #include "app/panels/finding_remedy.h"
 #include "app/panels/finding_view.h"
 #include "app/panels/finding_words.h"
@@ -35,9 +36,8 @@ FindingList::FindingList(const EditorContext& context, QWidget* parent) : QWidge
     overallRow->addWidget(mark_);
     overallRow->addWidget(overall_, 1);
     headColumn->addLayout(overallRow);
-    auto* aid = new QLabel(tr("A planning aid only. <a href=\"cautions\">Read the cautions</a>"), head);
-    aid->setWordWrap(true);
-    aid->setTextInteractionFlags(Qt::LinksAccessibleByMouse | Qt::LinksAccessibleByKeyboard);
+    auto* aid = new LinkLabel(head);
+    aid->setText(tr("A planning aid only. <a href=\"cautions\">Read the cautions</a>"));
     aid->setAccessibleName(tr("A planning aid only. Read the cautions"));
     connect(aid, &QLabel::linkActivated, this, [this] { CautionsDialog(this).exec(); });
     auto* aidRow = new QHBoxLayout;
@@ -56,6 +56,8 @@ FindingList::FindingList(const EditorContext& context, QWidget* parent) : QWidge
     view_->setContextMenuPolicy(Qt::CustomContextMenu);
     column->addWidget(view_, 1);
     setMinimumHeight(fontMetrics().height() * 10);
+    // Room for a row's head in one line at the usual size; with large letters rows wrap instead.
+    setMinimumWidth(280);
 
     connect(view_, &FindingView::chosen, this, &FindingList::choose);
     connect(view_, &FindingView::entered, this, [this](const QString& id) {

@@ -42,10 +42,10 @@ HandOverAbout::HandOverAbout(const EditorContext& context, QWidget* parent) : QW
     Document& d = context_.document;
     // A refused value goes back to what the plan has.
     const auto apply = [this](const QString& label, const Edited& edited) { if (!context_.document.apply(label, edited)) refresh(); };
-    connect(title_, &TextField::committed, this, [=, this, &d](const QString& t) { apply(tr("Change the title"), setTitle(d.plan(), t.trimmed().toStdString())); });
-    connect(shows_, &TextField::committed, this, [=, this, &d](const QString& t) { apply(tr("Change what the plan shows"), setShows(d.plan(), t.trimmed().toStdString())); });
-    connect(currency_, &TextField::committed, this, [=, this, &d](const QString& t) { apply(tr("Change the currency"), setCurrency(d.plan(), t.trimmed().toUpper().toStdString())); });
-    connect(units_, &QComboBox::activated, this, [=, this, &d] { apply(tr("Change the units shown"), setDisplay(d.plan(), static_cast<UnitSystem>(units_->currentData().toInt()))); });
+    connect(title_, &TextField::committed, this, [apply, &d](const QString& t) { apply(tr("Change the title"), setTitle(d.plan(), t.trimmed().toStdString())); });
+    connect(shows_, &TextField::committed, this, [apply, &d](const QString& t) { apply(tr("Change what the plan shows"), setShows(d.plan(), t.trimmed().toStdString())); });
+    connect(currency_, &TextField::committed, this, [apply, &d](const QString& t) { apply(tr("Change the currency"), setCurrency(d.plan(), t.trimmed().toUpper().toStdString())); });
+    connect(units_, &QComboBox::activated, this, [apply, this, &d] { apply(tr("Change the units shown"), setDisplay(d.plan(), static_cast<UnitSystem>(units_->currentData().toInt()))); });
     connect(&d, &Document::changed, this, &HandOverAbout::refresh);
     refresh();
 }

@@ -24,6 +24,17 @@ void setTextOnce(QLabel* label, const QString& text) {
 }
 QString link(const QString& href, const QString& words) { return QString("<a href=\"%1\">%2</a>").arg(href.toHtmlEscaped(), words.toHtmlEscaped()); }
 
+/// Leads to where the size of what is gripped is typed: with the support, not with a part.
+const char* const sizeLink = "size";
+
+/// The piece of the support whose size a finding misses; null: none.
+const Subject* sizeMissing(const Finding& f) {
+    const std::string end = ".size_unknown";
+    if (f.key.size() < end.size() || f.key.compare(f.key.size() - end.size(), end.size(), end) != 0) return nullptr;
+    for (const Subject& s : f.subjects) if (s.kind == Subject::Kind::support) return &s;
+    return nullptr;
+}
+
 QString basisWords(BasisKind basis) {
     switch (basis) {
         case BasisKind::measured: return FindingCard::tr("Every figure it rests on was measured.");
@@ -99,8 +110,9 @@ QLabel* FindingCard::linkLabel(std::vector<QLabel*>& pool, std::size_t number, Q
         into->addWidget(label);
         const bool subject = &pool == &subjectLinks_;
         connect(label, &QLabel::linkActivated, this, [this, subject](const QString& href) {
-            if (!subject) return emit figureWanted(href.section('|', 0, 0), href.section('|', 1));
             const Finding* f = context_.analysis.finding(context_.view.finding());
+            if (href == sizeLink) return f ? goToSize(*f) : void();
+            if (!subject) return emit figureWanted(href.section('|', 0, 0), href.section('|', 1));
             const auto i = href.toUInt();
             if (f && i < f->subjects.size()) context_.view.pick(pickedOf(f->subjects[i], context_.analysis.situation().get()));
         });
@@ -131,8 +143,24 @@ void FindingCard::showBasis(const Finding& f) {
         setTextOnce(label, link(QString::fromStdString(figures[i].part + "|" + figures[i].place), figures[i].name) + QString(" (%1)").arg(FindingWords::basis(figures[i].basis)));
         label->setAccessibleName(tr("Type %1").arg(figures[i].name));
     }
-    for (std::size_t i = figures.size(); i < figureLinks_.size(); ++i) figureLinks_[i]->hide();
-    figures_->setVisible(!figures.empty());
+    std::size_t shown = figures.size();
+    if (const Subject* place = sizeMissing(f)) {
+        QLabel* label = linkLabel(figureLinks_, shown++, figureColumn_);
+        const QString words = tr("Type the size of %1").arg(QString::fromStdString(place->name));
+        setTextOnce(label, link(sizeLink, words));
+        label->setAccessibleName(words);
+    }
+    for (std::size_t i = shown; i < figureLinks_.size(); ++i) figureLinks_[i]->hide();
+    figures_->setVisible(shown > 0);
+}
+
+void FindingCard::goToSize(const Finding& f) {
+    const Subject* place = sizeMissing(f);
+    if (!place) return;
+    const Picked picked = pickedOf(*place, context_.analysis.situation().get());
+    at_->back();
+    context_.view.pick(picked);
+    context_.view.setStep(JobStep::support);
 }
 
 void FindingCard::showRemedy(const Finding& f) {

@@ -36,6 +36,7 @@ private:
     QLabel* addText(QVBoxLayout* to);
     void showSubjects(const Finding& finding);
     void showBasis(const Finding& finding);
+    void goToSize(const Finding& finding);
     void showRemedy(const Finding& finding);
     void takeRemedy();
     QLabel* linkLabel(std::vector<QLabel*>& pool, std::size_t number, QVBoxLayout* into);

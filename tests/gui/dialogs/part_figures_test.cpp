@@ -182,7 +182,7 @@ TEST_CASE("A copy as one's own part is written, read back, never over another, c
     CHECK_FALSE(removeOwnPart("my-clamp-red").isEmpty());
 }
 
-TEST_CASE("A part that stands in a list with others is changed and deleted alone; a bad file is named") {
+TEST_CASE("A part that stands in a list with others is changed and deleted alone, and a bad file is named") {
     OwnFolder own;
     Part a = *shipped()->catalogue.parts()[0], b = *shipped()->catalogue.parts()[1];
     a.id = "list-a";
@@ -208,7 +208,7 @@ TEST_CASE("A part that stands in a list with others is changed and deleted alone
     CHECK(readOwnParts().parts[0] == b);
 }
 
-TEST_CASE("An extra item is typed with count and price; what cannot be is said") {
+TEST_CASE("An extra item is typed with count and price, and what cannot be is said") {
     ExtraItemDialog dialog({"item", "", 1, std::nullopt, ""}, "EUR");
     dialog.show();
     REQUIRE(QTest::qWaitForWindowActive(&dialog));

@@ -221,3 +221,29 @@ TEST_CASE("The card names what it is about and the figures to measure, and every
         CHECK(w->height() >= 24);
     }
 }
+
+TEST_CASE("A tube whose size is unknown leads to the support, where the size is typed") {
+    Plan plan = samplePlan("elbow_switch_on_chair");
+    Attachment bar;
+    bar.id = "bar";
+    bar.name = "bar of unknown size";
+    bar.a = Vec3(0.1, -0.3, 0.7);
+    bar.b = Vec3(0.4, -0.3, 0.7);
+    bar.reference = Vec3::UnitZ();
+    plan.supports[0].attachments.push_back(bar);
+    plan.options[0].mounts[0].support = plan.supports[0].id;
+    plan.options[0].mounts[0].attachment = "bar";
+    plan.options[0].mounts[0].place = {};
+    Checking c(plan);
+    const Finding* unknown = nullptr;
+    for (const Finding& f : c.analysis.latest()->findings) if (f.key == "fit.tube.size_unknown") unknown = &f;
+    REQUIRE(unknown);
+    c.look(*unknown);
+    QLabel* to = nullptr;
+    for (QLabel* l : c.panel.findChildren<QLabel*>()) if (l->isVisible() && l->text().contains("Type the size of bar")) to = l;
+    REQUIRE(to);
+    c.view.setStep(JobStep::check);
+    emit to->linkActivated("size");
+    CHECK(c.view.step() == JobStep::support);
+    CHECK(c.view.picked() == Picked::attachment(plan.supports[0].id, "bar"));
+}

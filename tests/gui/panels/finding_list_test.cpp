@@ -69,7 +69,7 @@ TEST_CASE("A missed check stands first and the list says that the plan is not re
     CHECK(listed == wanted);
 }
 
-TEST_CASE("Clicking a finding shows it and picks its first subject; Enter goes to the Check step") {
+TEST_CASE("Clicking a finding shows it and picks its first subject, and Enter goes to the Check step") {
     Listed l(samplePlan("does_not_mate"));
     const Finding missed = *l.first(Verdict::misses);
     l.click(1);

@@ -86,7 +86,7 @@ TEST_CASE("The table, its totals and what has no price are those of the core's p
     REQUIRE(which);
 }
 
-TEST_CASE("A price typed in its cell is one step and carries who and when; an unreadable one is refused in words") {
+TEST_CASE("A price typed in its cell is one step and carries who and when, and an unreadable one is refused in words") {
     HandingOver h(samplePlan("elbow_switch_on_chair"));
     const std::string id = h.panel.parts().list().rows[0].id;
     h.initials()->clear();
@@ -126,7 +126,7 @@ TEST_CASE("The list and the plan are saved for other programs, the previous file
     CHECK_FALSE(h.panel.exportPlan(folder.filePath("no/such/folder/x.json")).isEmpty());
 }
 
-TEST_CASE("Title, notes, currency and units are changed by typing; what is refused goes back") {
+TEST_CASE("Title, notes, currency and units are changed by typing, and what is refused goes back") {
     HandingOver h(samplePlan("elbow_switch_on_chair"));
     auto* about = h.panel.findChild<HandOverAbout*>();
     const QList<TextField*> fields = about->findChildren<TextField*>();

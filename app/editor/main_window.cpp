@@ -62,9 +62,9 @@ MainWindow::MainWindow(std::shared_ptr<const Shipped> shipped, const QString& da
     connect(&parts_->view, &ViewState::optionChanged, this, [this] { parts_->actions.refresh(); });
     connect(&parts_->analysis, &Analysis::analysed, this, [this] { if (!parts_->document.inGesture()) parts_->actions.refresh(); });
     makeMenus();
+    resize(1280, 800);
     lookAsSet();
     refresh();
-    resize(1280, 800);
 }
 
 MainWindow::~MainWindow() {

@@ -94,6 +94,12 @@ class Session:
         self.app.kill()
         self.app.wait()
 
+    def until_ended(self, seconds=10):
+        try:
+            self.app.wait(seconds)
+        except subprocess.TimeoutExpired:
+            raise Failed(f"the program did not end; there is:\n{self.outline()}")
+
     def words(self):
         return (self.folder / "program.log").read_text(errors="replace")
 

@@ -32,7 +32,7 @@ need_packages() {
 }
 
 build_packages="g++ cmake ninja-build ccache libeigen3-dev libsqlite3-dev nettle-dev nlohmann-json3-dev libcli11-dev \
-qt6-base-dev qt6-3d-dev libqt6opengl6-dev qt6-svg-dev libgl1-mesa-dri libqt6svg6 fonts-dejavu-core"
+qt6-base-dev qt6-3d-dev libqt6opengl6-dev qt6-svg-dev qt6-tools-dev qt6-l10n-tools libgl1-mesa-dri libqt6svg6 fonts-dejavu-core"
 test_packages="catch2 liborocos-kdl-dev libfcl-dev python3 python3-jsonschema \
 xvfb xdotool openbox dbus at-spi2-core python3-pyatspi gir1.2-atspi-2.0 python3-gi"
 

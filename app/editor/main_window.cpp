@@ -12,6 +12,8 @@
 #include <QStatusBar>
 #include <QVBoxLayout>
 
+#include "app/dialogs/locked_dialog.h"
+#include "app/dialogs/recovery_dialog.h"
 #include "app/editor/editor_parts.h"
 #include "app/editor/job_rail.h"
 #include "app/editor/new_plan.h"
@@ -28,11 +30,6 @@
 #include "app/scene/scene.h"
 
 namespace hither {
-namespace {
-
-
-}  // namespace
-
 MainWindow::MainWindow(std::shared_ptr<const Shipped> shipped, const QString& dataFolder, QWidget* parent)
     : QMainWindow(parent), parts_(std::make_unique<EditorParts>(std::move(shipped), dataFolder)) {
     setAcceptDrops(true);
@@ -115,15 +112,14 @@ void MainWindow::refreshTitle() {
 }
 
 void MainWindow::startFresh() {
-    const bool first = !parts_->settings.started;
-    if (first) {
+    if (!parts_->settings.started) {
         parts_->settings.started = true;
         parts_->settings.write(parts_->dataFolder);
     }
     const QString sample = QString::fromStdString((samplesFolder() / "elbow_switch_on_chair.json").string());
     if (const Document::Opened opened = parts_->document.openCopy(sample); opened.how != Document::Opened::How::opened)
         notice_->tell(tr("The sample plan could not be opened: %1").arg(opened.words));
-    if (QWidget* page = steps_->currentWidget()) page->setFocus();
+    showStartPage();
     offerLeftovers();
 }
 
@@ -140,7 +136,11 @@ bool MainWindow::openPlan(const QString& path) {
     if (!mayLeavePlan()) return false;
     Document::Opened opened = parts_->document.open(path);
     if (opened.how == Document::Opened::How::lockedByOther && opened.holder) {
-        opened = parts_->document.open(path, Document::Access::readOnly);
+        LockedDialog ask(*opened.holder, QFileInfo(path).fileName(), this);
+        ask.exec();
+        if (ask.choice() == LockedDialog::Choice::readOnly) opened = parts_->document.open(path, Document::Access::readOnly);
+        else if (ask.choice() == LockedDialog::Choice::takeOver) opened = parts_->document.open(path, Document::Access::takeOver);
+        else return false;
     }
     tellOpened(opened, path);
     return opened.how == Document::Opened::How::opened;
@@ -162,7 +162,16 @@ void MainWindow::tellOpened(const Document::Opened& opened, const QString& path)
 void MainWindow::offerLeftovers() {
     const std::vector<Leftover> left = parts_->document.leftovers();
     if (left.empty()) return;
-    notice_->tell(tr("%n plan(s) were not saved when the program ended.", nullptr, static_cast<int>(left.size())), {{tr("Look at them …"), [] {}}});
+    notice_->tell(tr("%n plan(s) were not saved when the program ended.", nullptr, static_cast<int>(left.size())), {{tr("Look at them …"), [this, left] {
+        RecoveryDialog ask(left, this);
+        ask.exec();
+        for (const std::size_t i : ask.discarded()) parts_->document.discardLeftover(left[i]);
+        if (!ask.continueWith() || !mayLeavePlan()) return;
+        const Document::Opened opened = parts_->document.recover(left[*ask.continueWith()]);
+        if (!opened.words.isEmpty()) notice_->tell(opened.words);
+        steps_->setCurrentIndex(static_cast<int>(parts_->view.step()));
+        scene_->lookFrom(NamedView::whole);
+    }}});
 }
 
 bool MainWindow::mayLeavePlan() {

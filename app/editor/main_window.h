@@ -49,6 +49,7 @@ private:
     void addHelpActions();
     QWidget* makeMiddle();
     void makeStepForms();
+    void showStartPage();
     void lookAsSet();
     void begin(const std::string& supportKind);
     void tellOpened(const Document::Opened& opened, const QString& path);

@@ -11,6 +11,9 @@
 #include <QStackedWidget>
 
 #include "app/dialogs/cautions_dialog.h"
+#include "app/dialogs/command_search.h"
+#include "app/dialogs/keys_page.h"
+#include "app/dialogs/start_page.h"
 #include "app/analysis/job_status.h"
 #include "app/editor/editor_parts.h"
 #include "app/editor/main_window.h"
@@ -50,10 +53,33 @@ void MainWindow::makeStepForms() {
     across_->addWidget(steps_);
 }
 
+void MainWindow::showStartPage() {
+    while (steps_->count() > jobSteps) {
+        QWidget* old = steps_->widget(jobSteps);
+        steps_->removeWidget(old);
+        old->deleteLater();
+    }
+    auto* start = new StartPage(parts_->recent.read(), samplePlans(QString::fromStdString(samplesFolder().string())));
+    connect(start, &StartPage::newPlan, this, [this](const QString& kind) { begin(kind.toStdString()); });
+    connect(start, &StartPage::openPath, this, [this](const QString& path) { openPlan(path); });
+    connect(start, &StartPage::browse, parts_->actions.action("file.open"), &QAction::trigger);
+    connect(start, &StartPage::openSample, this, [this](const QString& path) {
+        if (!mayLeavePlan()) return;
+        // A sample is a plan to start from: saving it asks for a file of one's own.
+        const Document::Opened opened = parts_->document.openCopy(path);
+        if (opened.how != Document::Opened::How::opened) notice_->tell(tr("Not opened: %1").arg(opened.words));
+        steps_->setCurrentIndex(static_cast<int>(parts_->view.step()));
+        scene_->lookFrom(NamedView::whole);
+    });
+    steps_->addWidget(start);
+    steps_->setCurrentIndex(jobSteps);
+    start->setFocus();
+}
+
 void MainWindow::addFileActions() {
     ActionTable& table = parts_->actions;
     table.add({"file.new", "file", tr("Start page: new plan, samples, recent plans"), tr("Shows how to begin"), QKeySequence::New, [this] {
-        if (mayLeavePlan()) startFresh();
+        showStartPage();
     }, {}, {}, {}});
     table.add({"file.open", "file", tr("Open a plan …"), tr("Opens a plan file or its JSON form"), QKeySequence::Open, [this] {
         const QString path = QFileDialog::getOpenFileName(this, tr("Open a plan"), {}, tr("Plans (*.hither *.json)"));
@@ -117,8 +143,8 @@ void MainWindow::addViewActions() {
 
 void MainWindow::addHelpActions() {
     ActionTable& table = parts_->actions;
-    table.add({"help.find_command", "help", tr("Find a command …"), tr("Type what you want to do"), QKeySequence("Ctrl+K"), [this] {  }, {}, {}, {}});
-    table.add({"help.keys", "help", tr("Keys"), tr("Every command with its keys"), QKeySequence("F1"), [this] {  }, {}, {}, {}});
+    table.add({"help.find_command", "help", tr("Find a command …"), tr("Type what you want to do"), QKeySequence("Ctrl+K"), [this] { CommandSearch(parts_->actions, this).exec(); }, {}, {}, {}});
+    table.add({"help.keys", "help", tr("Keys"), tr("Every command with its keys"), QKeySequence("F1"), [this] { KeysPage(parts_->actions, this).exec(); }, {}, {}, {}});
     table.add({"help.cautions", "help", tr("Cautions"), tr("What always has to be minded"), {}, [this] { CautionsDialog(this).exec(); }, {}, {}, {}});
 }
 

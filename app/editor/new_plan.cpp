@@ -7,10 +7,9 @@
 namespace hither {
 
 Plan newPlan(const std::string& supportKind, UnitSystem display, const std::string& currency) {
-    const auto tr = [](const char* text) { return QCoreApplication::translate("NewPlan", text).toStdString(); };
     Plan plan;
     plan.id = randomUuid();
-    plan.title = tr("New plan");
+    plan.title = QCoreApplication::translate("NewPlan", "New plan").toStdString();
     plan.made_utc = plan.changed_utc = utcNow();
     plan.display = display;
     plan.currency = currency;
@@ -21,7 +20,7 @@ Plan newPlan(const std::string& supportKind, UnitSystem display, const std::stri
     plan.supports.push_back(std::move(support));
     PlanOption option;
     option.id = "option-1";
-    option.name = tr("Option A");
+    option.name = QCoreApplication::translate("NewPlan", "Option A").toStdString();
     plan.options.push_back(std::move(option));
     return plan;
 }

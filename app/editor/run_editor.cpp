@@ -5,6 +5,8 @@
 
 #include <QApplication>
 #include <QIcon>
+#include <QLocale>
+#include <QTranslator>
 
 #include "app/editor/frame_log.h"
 #include "app/editor/main_window.h"

@@ -66,7 +66,12 @@ FloorShadow floorShadow(const Picture& picture) {
     const Vec3 light = keyLight_W();
     const Eigen::Vector2f slant(static_cast<float>(light.x() / -light.z()), static_cast<float>(light.y() / -light.z()));
     FloorShadow out;
-    if (picture.bounds_W.isEmpty()) return out;
+    if (picture.bounds_W.isEmpty()) {
+        out.strength = QImage(4, 4, QImage::Format_Grayscale8);
+        out.strength.fill(0);
+        out.box_W = QRectF(0, 0, 1, 1);
+        return out;
+    }
     const double top = std::max(0.0, picture.bounds_W.max().z());
     const auto down = [](double v) { return std::floor(v / snap_m) * snap_m; };
     const auto up = [](double v) { return std::ceil(v / snap_m) * snap_m; };

@@ -17,7 +17,7 @@ using namespace Qt3DRender;
 namespace {
 
 QVector3D linear(const QColor& c) {
-    const auto channel = [](float v) { return std::pow(v, 2.2f); };
+    const auto channel = [](float v) { return v * v; };
     return {channel(c.redF()), channel(c.greenF()), channel(c.blueF())};
 }
 QVector4D plain(const QColor& c) { return {c.redF(), c.greenF(), c.blueF(), c.alphaF()}; }
@@ -32,14 +32,14 @@ void set(QMaterial* material, const char* name, const QVariant& value) {
     material->addParameter(new QParameter(name, value, material));
 }
 
-/// How bright and how sharp the light's reflection is.
+/// How bright the light's reflection is, and how sharp (0 to 1).
 struct Gloss { float shine, sharpness; };
 Gloss glossOf(Look look) {
     switch (look) {
-        case Look::frameTube: case Look::metal: case Look::gripPart: case Look::armPart: case Look::adapterPart: case Look::thread: return {0.30f, 48};
-        case Look::switchCap: case Look::switchCase: case Look::knob: case Look::jointHandle: case Look::outletHandle: return {0.18f, 32};
-        case Look::neckPart: case Look::wood: return {0.10f, 24};
-        default: return {0.03f, 12};
+        case Look::frameTube: case Look::metal: case Look::gripPart: case Look::armPart: case Look::adapterPart: case Look::thread: return {0.30f, 1};
+        case Look::switchCap: case Look::switchCase: case Look::knob: case Look::jointHandle: case Look::outletHandle: return {0.20f, 0.8f};
+        case Look::neckPart: case Look::wood: return {0.10f, 0.3f};
+        default: return {0.03f, 0};
     }
 }
 
@@ -73,8 +73,7 @@ GlMaterials::GlMaterials(Qt3DCore::QNode* owner) : owner_(owner) {
     lines_ = lineMaterial(Stage::lines, 1.0f);
     hiddenLines_ = lineMaterial(Stage::linesHidden, 0.4f);
 
-    sky_ = make(makeEffect(owner, {Stage::sky}, shaders::skyVertex, shaders::skyFragment));
-    floor_ = make(makeEffect(owner, {Stage::floor}, shaders::floorVertex, shaders::floorFragment));
+    back_ = make(makeEffect(owner, {Stage::back}, shaders::backVertex, shaders::backFragment));
     QEffect* words = makeEffect(owner, {Stage::labels}, shaders::labelVertex, shaders::labelFragment);
     words->addParameter(viewSize_);
     words_ = make(words);
@@ -131,11 +130,11 @@ void GlMaterials::setColours(const PictureColours& colours) {
         set(material, "flatColour", c);
     }
     set(outline_, "flatColour", plain(colours_.outline));
-    set(sky_, "top", plain(colours_.skyTop));
-    set(sky_, "bottom", plain(colours_.skyBottom));
-    set(floor_, "fineColour", plain(colours_.floorLine));
-    set(floor_, "strongColour", plain(colours_.floorLineStrong));
-    set(floor_, "shadowColour", colours_.dark ? QVector3D(0, 0, 0) : QVector3D(0.05f, 0.07f, 0.11f));
+    set(back_, "top", plain(colours_.skyTop));
+    set(back_, "bottom", plain(colours_.skyBottom));
+    set(back_, "fineColour", plain(colours_.floorLine));
+    set(back_, "strongColour", plain(colours_.floorLineStrong));
+    set(back_, "shadowColour", colours_.dark ? QVector3D(0, 0, 0) : QVector3D(0.05f, 0.07f, 0.11f));
 }
 
 void GlMaterials::setViewSize(QSize size) { viewSize_->setValue(QVector2D(static_cast<float>(size.width()), static_cast<float>(size.height()))); }
@@ -143,15 +142,15 @@ void GlMaterials::setViewSize(QSize size) { viewSize_->setValue(QVector2D(static
 void GlMaterials::setWords(QAbstractTexture* texture) {
     for (QMaterial* m : {words_, floorWords_}) set(m, "words", QVariant::fromValue(texture));
 }
-void GlMaterials::setShadow(QAbstractTexture* texture) { set(floor_, "shadow", QVariant::fromValue(texture)); }
+void GlMaterials::setShadow(QAbstractTexture* texture) { set(back_, "shadow", QVariant::fromValue(texture)); }
 
 void GlMaterials::setFloor(double fine, double strong, double middleX, double middleY, double radius) {
-    set(floor_, "steps", QVector2D(static_cast<float>(fine), static_cast<float>(strong)));
-    set(floor_, "middle", QVector2D(static_cast<float>(middleX), static_cast<float>(middleY)));
-    set(floor_, "radius", static_cast<float>(radius));
+    set(back_, "steps", QVector2D(static_cast<float>(fine), static_cast<float>(strong)));
+    set(back_, "middle", QVector2D(static_cast<float>(middleX), static_cast<float>(middleY)));
+    set(back_, "radius", static_cast<float>(radius));
 }
 void GlMaterials::setShadowBox(double x, double y, double width, double height) {
-    set(floor_, "shadowBox", QVector4D(static_cast<float>(x), static_cast<float>(y), static_cast<float>(width), static_cast<float>(height)));
+    set(back_, "shadowBox", QVector4D(static_cast<float>(x), static_cast<float>(y), static_cast<float>(width), static_cast<float>(height)));
 }
 
 }  // namespace hither

@@ -25,8 +25,7 @@ public:
     Qt3DRender::QMaterial* edges(bool faint);
     Qt3DRender::QMaterial* outline() const { return outline_; }
     Qt3DRender::QMaterial* lines(bool hidden) const { return hidden ? hiddenLines_ : lines_; }
-    Qt3DRender::QMaterial* sky() const { return sky_; }
-    Qt3DRender::QMaterial* floor() const { return floor_; }
+    Qt3DRender::QMaterial* back() const { return back_; }
     Qt3DRender::QMaterial* words(bool onFloor) const { return onFloor ? floorWords_ : words_; }
 
     void setWords(Qt3DRender::QAbstractTexture* texture);
@@ -43,7 +42,7 @@ private:
     PictureColours colours_;
     Qt3DRender::QParameter *viewSize_, *lineWidth_, *outlineWidth_;
     Qt3DRender::QEffect *opaqueEffect_, *translucentEffect_, *handleEffect_, *edgeEffect_;
-    Qt3DRender::QMaterial *outline_, *lines_, *hiddenLines_, *sky_, *floor_, *words_, *floorWords_;
+    Qt3DRender::QMaterial *outline_, *lines_, *hiddenLines_, *back_, *words_, *floorWords_;
     std::map<std::pair<Look, int>, Qt3DRender::QMaterial*> surfaces_;
     std::map<bool, Qt3DRender::QMaterial*> edges_;
 };

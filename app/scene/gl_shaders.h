@@ -2,7 +2,8 @@
 
 namespace hither {
 
-/// The shaders of the scene (GLSL 1.50). Colours come in linear light; what is written is sRGB.
+/// The shaders of the scene (GLSL 1.50). Colours of surfaces come in linear light (squares of
+/// what a screen is sent); what is written is what the screen is sent.
 namespace shaders {
 
 /// Surfaces: soft light from above, a key light that agrees with the floor's shadow, a fill light from the
@@ -43,10 +44,15 @@ void main() {
     light += vec3(0.13, 0.14, 0.16) * max(dot(N, fill), 0.0);
     float head = max(dot(N, V), 0.0);
     light += vec3(0.12) * head;
-    float spot = pow(max(dot(N, normalize(key + V)), 0.0), sharpness);
-    float rim = pow(1.0 - head, 4.0);
+    float spot = max(dot(N, normalize(key + V)), 0.0);
+    spot *= spot;
+    spot *= spot;
+    spot *= spot;
+    spot = mix(spot, spot * spot * spot * spot, sharpness);
+    float rim = (1.0 - head) * (1.0 - head);
+    rim *= rim;
     vec3 c = base * light + vec3(shine * spot) + glow + vec3(0.05) * rim;
-    colour = vec4(pow(clamp(c, 0.0, 1.0), vec3(1.0 / 2.2)), clamp(alpha + 0.25 * rim * (1.0 - alpha), 0.0, 1.0));
+    colour = vec4(sqrt(clamp(c, 0.0, 1.0)), clamp(alpha + 0.25 * rim * (1.0 - alpha), 0.0, 1.0));
 })";
 
 /// Feature edges: one colour.
@@ -108,19 +114,29 @@ out vec4 colour;
 uniform float strength;
 void main() { colour = vec4(lineTint.rgb, lineTint.a * strength); })";
 
-/// The floor: fine and strong lines that fade with the distance from the middle, and the soft shadow.
-constexpr const char* floorVertex = R"(#version 150 core
+/// Behind everything: two colours from top to bottom, and the floor (z = 0) with fine and strong lines that
+/// fade with the distance from the middle, and the soft shadow. Drawn after what stands before it, so that
+/// only what is seen of it costs.
+constexpr const char* backVertex = R"(#version 150 core
 in vec3 vertexPosition;
-out vec2 place;
-uniform mat4 mvp;
+out float height;
+out vec3 toward;
+uniform mat4 inverseViewProjectionMatrix;
+uniform vec3 eyePosition;
 void main() {
-    place = vertexPosition.xy;
-    gl_Position = mvp * vec4(vertexPosition, 1.0);
+    height = 0.5 + 0.5 * vertexPosition.y;
+    vec4 far = inverseViewProjectionMatrix * vec4(vertexPosition.xy, 1.0, 1.0);
+    toward = far.xyz / far.w - eyePosition;
+    gl_Position = vec4(vertexPosition.xy, 0.99999, 1.0);
 })";
 
-constexpr const char* floorFragment = R"(#version 150 core
-in vec2 place;
+constexpr const char* backFragment = R"(#version 150 core
+in float height;
+in vec3 toward;
 out vec4 colour;
+uniform vec3 eyePosition;
+uniform vec4 top;
+uniform vec4 bottom;
 uniform vec4 fineColour;
 uniform vec4 strongColour;
 uniform vec3 shadowColour;
@@ -129,41 +145,25 @@ uniform vec2 middle;
 uniform float radius;
 uniform vec4 shadowBox;
 uniform sampler2D shadow;
-float lines(vec2 p, float step) {
-    vec2 q = p / step;
-    vec2 w = fwidth(q);
-    vec2 g = abs(fract(q - 0.5) - 0.5) / max(w, vec2(1e-5));
-    vec2 on = clamp(1.0 - g, 0.0, 1.0) * clamp(1.5 - 4.0 * w, 0.0, 1.0);
+float lines(vec2 p, vec2 w, float broad) {
+    vec2 g = abs(fract(p - 0.5) - 0.5) / w;
+    vec2 on = clamp(broad - g, 0.0, 1.0) * clamp(1.6 - 4.0 * w, 0.0, 1.0);
     return max(on.x, on.y);
 }
 void main() {
-    float fade = 1.0 - smoothstep(0.35 * radius, radius, length(place - middle));
-    float fine = lines(place, steps.x) * fineColour.a * fade;
-    float strong = lines(place, steps.y) * strongColour.a * fade;
-    vec4 c = vec4(fineColour.rgb, fine);
-    c = mix(c, vec4(strongColour.rgb, strong), strong);
-    vec2 uv = (place - shadowBox.xy) / shadowBox.zw;
-    float s = 0.0;
-    if (all(greaterThan(uv, vec2(0.0))) && all(lessThan(uv, vec2(1.0)))) s = texture(shadow, uv).r;
-    float a = s + c.a * (1.0 - s);
-    colour = vec4((c.rgb * c.a * (1.0 - s) + shadowColour * s) / max(a, 1e-4), a);
+    vec3 c = mix(bottom.rgb, top.rgb, height);
+    float t = -eyePosition.z / (abs(toward.z) < 1e-5 ? 1e-5 : toward.z);
+    vec2 place = eyePosition.xy + t * toward.xy;
+    vec2 w = max(fwidth(place), vec2(1e-6));
+    float far = length(place - middle) / radius;
+    if (t > 0.0 && far < 1.0) {
+        float fade = clamp((1.0 - far) * 1.6, 0.0, 1.0);
+        c = mix(c, fineColour.rgb, lines(place / steps.x, w / steps.x, 0.9) * fineColour.a * fade);
+        c = mix(c, strongColour.rgb, lines(place / steps.y, w / steps.y, 1.4) * strongColour.a * fade);
+        c = mix(c, shadowColour, texture(shadow, (place - shadowBox.xy) / shadowBox.zw).r);
+    }
+    colour = vec4(c, 1.0);
 })";
-
-/// Behind everything: two colours from top to bottom.
-constexpr const char* skyVertex = R"(#version 150 core
-in vec3 vertexPosition;
-out float height;
-void main() {
-    height = 0.5 + 0.5 * vertexPosition.y;
-    gl_Position = vec4(vertexPosition.xy, 0.9999, 1.0);
-})";
-
-constexpr const char* skyFragment = R"(#version 150 core
-in float height;
-out vec4 colour;
-uniform vec4 top;
-uniform vec4 bottom;
-void main() { colour = vec4(mix(bottom.rgb, top.rgb, height), 1.0); })";
 
 /// Labels: places in pixels (y down) with a depth, and a place in the picture of all words.
 constexpr const char* labelVertex = R"(#version 150 core

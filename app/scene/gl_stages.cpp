@@ -72,10 +72,9 @@ void offset(QRenderStateSet* set) {
 void setStates(QRenderStateSet* set, Stage stage) {
     set->addRenderState(new QMultiSampleAntiAliasing);
     switch (stage) {
-        case Stage::sky:
-            depth(set, QDepthTest::Always); keepDepth(set); cull(set, QCullFace::NoCulling);
+        case Stage::back:
+            depth(set, QDepthTest::LessOrEqual); keepDepth(set); cull(set, QCullFace::NoCulling);
             break;
-        case Stage::floor:
         case Stage::edges:
         case Stage::floorLabels:
         case Stage::lines:
@@ -136,7 +135,7 @@ FrameGraph makeFrameGraph(QWindow* window, QCamera* camera) {
     auto* clear = new QClearBuffers(selector);
     clear->setBuffers(QClearBuffers::ColorDepthBuffer);
     new QNoDraw(clear);
-    constexpr std::array order = {Stage::sky, Stage::floor, Stage::opaque, Stage::outline, Stage::edges, Stage::floorLabels, Stage::translucent,
+    constexpr std::array order = {Stage::opaque, Stage::outline, Stage::back, Stage::edges, Stage::floorLabels, Stage::translucent,
                                   Stage::handles, Stage::linesHidden, Stage::lines, Stage::labels};
     for (const Stage stage : order) {
         QFrameGraphNode* under = selector;

@@ -10,7 +10,7 @@ class QWindow;
 namespace hither {
 
 /// What is drawn after what. Every material belongs to one stage (lines to two).
-enum class Stage { sky, floor, opaque, outline, edges, translucent, floorLabels, handles, linesHidden, lines, labels };
+enum class Stage { opaque, outline, back, edges, translucent, floorLabels, handles, linesHidden, lines, labels };
 
 /// One effect with one pass for each stage named. Owned by `owner`.
 Qt3DRender::QEffect* makeEffect(Qt3DCore::QNode* owner, const std::vector<Stage>& stages, const char* vertexCode, const char* fragmentCode);

@@ -28,25 +28,9 @@
 namespace hither {
 namespace {
 
+constexpr int shadow_ms = 200;
+
 QVector3D vectorOf(const Vec3& v) { return {static_cast<float>(v.x()), static_cast<float>(v.y()), static_cast<float>(v.z())}; }
-
-/// Two triangles in the plane z = 0 from (-half, -half) to (half, half).
-std::vector<float> square(float half) {
-    std::vector<float> out;
-    for (const auto& [x, y] : {std::pair(-1, -1), {1, -1}, {1, 1}, {-1, -1}, {1, 1}, {-1, 1}}) {
-        out.push_back(static_cast<float>(x) * half);
-        out.push_back(static_cast<float>(y) * half);
-        out.push_back(0);
-    }
-    return out;
-}
-
-Qt3DCore::QEntity* addEntity(Qt3DCore::QEntity* root, const LooseTriangles& triangles, Qt3DRender::QMaterial* material) {
-    auto* entity = new Qt3DCore::QEntity(root);
-    entity->addComponent(triangles.renderer());
-    entity->addComponent(material);
-    return entity;
-}
 
 }  // namespace
 
@@ -60,12 +44,14 @@ struct GlView::Parts {
     std::unique_ptr<GlLines> lines;
     std::unique_ptr<GlWords> words;
     std::unique_ptr<ImageTexture> shadow;
-    std::unique_ptr<LooseTriangles> sky, floor;
+    std::unique_ptr<LooseTriangles> back;
     Picture picture;
     Camera camera;
     PictureColours colours;
     quint64 frames = 0;
     bool changed = true;
+    FloorShadow shadowShown;
+    QTimer shadowTimer;      ///< a new shadow costs a frame of its own: some a second while something moves
 
     QSize size() const { return container->size().expandedTo(QSize(2, 2)); }
 };
@@ -87,12 +73,11 @@ GlView::GlView(QWidget* parent) : SceneView(parent), parts_(std::make_unique<Par
     p.window->setActiveFrameGraph(p.graph.root);
     p.window->renderSettings()->setRenderPolicy(Qt3DRender::QRenderSettings::OnDemand);
     p.materials = std::make_unique<GlMaterials>(p.root);
-    p.sky = std::make_unique<LooseTriangles>(p.root, std::vector<VertexPart>{{"vertexPosition", 3}});
-    p.floor = std::make_unique<LooseTriangles>(p.root, std::vector<VertexPart>{{"vertexPosition", 3}});
-    p.sky->setVertices(square(1));
-    p.floor->setVertices(square(12));
-    addEntity(p.root, *p.sky, p.materials->sky());
-    addEntity(p.root, *p.floor, p.materials->floor());
+    p.back = std::make_unique<LooseTriangles>(p.root, std::vector<VertexPart>{{"vertexPosition", 3}});
+    p.back->setVertices({-1, -1, 0, 3, -1, 0, -1, 3, 0});
+    auto* back = new Qt3DCore::QEntity(p.root);
+    back->addComponent(p.back->renderer());
+    back->addComponent(p.materials->back());
     p.shadow = std::make_unique<ImageTexture>(p.root);
     p.materials->setShadow(p.shadow->texture());
     p.items = std::make_unique<GlItems>(p.root, *p.materials);
@@ -104,6 +89,9 @@ GlView::GlView(QWidget* parent) : SceneView(parent), parts_(std::make_unique<Par
     connect(tick, &Qt3DLogic::QFrameAction::triggered, this, [&p] {
         if (std::exchange(p.changed, false) && p.window->isExposed()) ++p.frames;
     });
+    p.shadowTimer.setSingleShot(true);
+    p.shadowTimer.setInterval(shadow_ms);
+    connect(&p.shadowTimer, &QTimer::timeout, this, &GlView::showShadow);
     p.window->setRootEntity(p.root);
 }
 
@@ -116,14 +104,20 @@ void GlView::show(const Picture& picture) {
     p.picture = picture;
     p.items->show(picture.items);
     p.lines->show(picture.lines, p.colours);
-    const FloorShadow shadow = floorShadow(picture);
-    if (!shadow.strength.isNull()) {
-        p.shadow->setImage(shadow.strength);
-        p.materials->setShadowBox(shadow.box_W.x(), shadow.box_W.y(), shadow.box_W.width(), shadow.box_W.height());
-    }
+    if (!p.shadowTimer.isActive()) p.shadowTimer.start();
     const Vec3 middle = picture.bounds_W.isEmpty() ? Vec3(Vec3::Zero()) : Vec3(picture.bounds_W.center());
     p.materials->setFloor(picture.floorStep_m, strongStep_m(picture.floorStep_m), middle.x(), middle.y(), floorRadius_m(picture.bounds_W));
     p.words->show(p.picture, p.camera, p.size());
+    touch();
+}
+
+void GlView::showShadow() {
+    Parts& p = *parts_;
+    FloorShadow shadow = floorShadow(p.picture);
+    if (shadow.strength == p.shadowShown.strength && shadow.box_W == p.shadowShown.box_W) return;
+    p.shadow->setImage(shadow.strength);
+    p.materials->setShadowBox(shadow.box_W.x(), shadow.box_W.y(), shadow.box_W.width(), shadow.box_W.height());
+    p.shadowShown = std::move(shadow);
     touch();
 }
 

@@ -32,6 +32,7 @@ protected:
 private:
     struct Parts;
     void lay();
+    void showShadow();
     void touch();
     std::unique_ptr<Parts> parts_;
 };

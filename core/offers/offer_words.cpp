@@ -16,15 +16,16 @@ std::string patternWords(const Port& port, UnitSystem units) {
     const bool screws = port.gender == Gender::male;
     if (!port.pattern) return screws ? "screws" : "holes";
     const BoltPattern& p = *port.pattern;
-    std::string text = std::to_string(p.count) + " " + benchName(p.screw) + (screws ? " screw" : " hole") + (p.count == 1 ? "" : "s");
+    std::string text = std::to_string(p.count) + (screws ? " screw" : " hole") + (p.count == 1 ? "" : "s") + (screws ? " " : " for ") + benchName(p.screw);
     if (p.count == 1) return text;
+    text += ",";
     text += p.count == 2 ? " " : " on a circle ";
     text += lengthWords(p.circleMin_m, units);
     if (p.circleMax_m != p.circleMin_m) text += " to " + lengthWords(p.circleMax_m, units);
     return text + (p.count == 2 ? " apart" : " across");
 }
 
-/// With its article: "a 1/4-20 socket", "an accessory shoe", "2 M3 holes 30 mm apart".
+/// With its article: "a 1/4-20 socket", "an accessory shoe", "2 holes for M3, 30 mm apart".
 std::string aPort(const Port& port, UnitSystem units) {
     const std::string words = portWords(port, units);
     if (port.interface == Interface::boltPattern) return words;

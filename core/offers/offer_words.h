@@ -6,7 +6,7 @@
 
 namespace hither {
 
-/// A port in the fewest words that tell it from others: "1/4-20 socket", "2 M3 screws 30 mm apart".
+/// A port in the fewest words that tell it from others: "1/4-20 socket", "2 screws M3, 30 mm apart".
 std::string portWords(const Port& port, UnitSystem units);
 /// How an outlet and a base go together, or why they do not: "screws on, 4.7 turns". `next` may have no base.
 std::string mateWords(const Port& outlet, const Part& next, const BestMate& mate, UnitSystem units);

@@ -59,7 +59,7 @@ TEST_CASE("Bolt patterns, plates and pads offer the switches that they hold") {
     CHECK(fit("back-slide-in-holder", "switch-round-large").words == "slides on by its dovetail");
     CHECK(fit("back-adhesive-40", "switch-ribbon").words == "sticks on by its pad");
     CHECK(fit("back-hook-loop-50", "switch-pillow").fit == OfferFit::fits);
-    CHECK(fit("back-single-screw-m5", "switch-puff-bulb").words == "screws on: 1 M5 screw");
+    CHECK(fit("back-single-screw-m5", "switch-puff-bulb").words == "screws on: 1 screw M5");
 }
 
 TEST_CASE("Every offer that fits mates all along, at every outlet of the cupboard") {

@@ -1,0 +1,34 @@
+#pragma once
+#include <QWidget>
+
+#include "app/actions/editor_context.h"
+
+namespace hither {
+
+class BuildRowList;
+
+/// Where another mount can be fixed: every rail, edge, face and cloth of the plan's supports.
+class BuildWhereList : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit BuildWhereList(const EditorContext& context, QWidget* parent = nullptr);
+    void refresh();
+    void takeFocus();
+    BuildRowList* list() const { return list_; }
+    /// The middle of an attachment: where a grip goes at first.
+    static Placement middleOf(const Attachment& attachment);
+
+signals:
+    void done();   ///< chosen, or left
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
+private:
+    void choose(const QString& key);
+    EditorContext context_;
+    BuildRowList* list_;
+};
+
+}  // namespace hither

@@ -34,6 +34,7 @@ CautionsDialog::CautionsDialog(QWidget* parent) : QDialog(parent) {
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     buttons->button(QDialogButtonBox::Close)->setDefault(true);
     column->addWidget(buttons);
+    roomyButtons(*this);
     list->setFocus();
     sizeByText(*this, 76, 28);
 }

@@ -1,11 +1,17 @@
 #include "app/dialogs/dialog_text.h"
 
+#include <algorithm>
+
 #include <QDateTime>
 #include <QDialog>
 #include <QLabel>
+#include <QLayout>
 #include <QLocale>
+#include <QPushButton>
 #include <QScreen>
 #include <QScrollArea>
+
+#include "app/widgets/theme.h"
 
 namespace hither {
 
@@ -55,11 +61,32 @@ QString shortLocalTime(const QString& utc) {
 
 QScrollArea* scrolling(QWidget* inside, QWidget* parent) {
     auto* area = new QScrollArea(parent);
+    area->setFocusPolicy(Qt::NoFocus);  // what is inside takes the keyboard and scrolls into view
     area->setWidgetResizable(true);
     area->setFrameShape(QFrame::NoFrame);
     area->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     area->setWidget(inside);
     return area;
+}
+
+void roomyButtons(QWidget& inside) {
+    for (QPushButton* b : inside.findChildren<QPushButton*>()) {
+        const QFontMetrics text = b->fontMetrics();
+        b->setMinimumSize(text.horizontalAdvance(b->text()) + text.averageCharWidth() * 4, std::max(26, text.height() * 9 / 5));
+    }
+}
+
+void markAsNext(QPushButton& button) {
+    QPalette palette = button.palette();
+    palette.setColor(QPalette::Button, Theme::current().accent);
+    palette.setColor(QPalette::ButtonText, Theme::current().accentText);
+    button.setPalette(palette);
+}
+
+void fitHeight(QDialog& dialog, int letters) {
+    const QSize room = dialog.screen()->availableGeometry().size() * 0.94;
+    const int width = std::min(room.width(), dialog.fontMetrics().averageCharWidth() * letters);
+    dialog.resize(width, std::min(room.height(), dialog.layout()->totalHeightForWidth(width)));
 }
 
 void sizeByText(QDialog& dialog, int letters, int lines) {

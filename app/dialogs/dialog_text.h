@@ -4,6 +4,7 @@
 
 class QDialog;
 class QLabel;
+class QPushButton;
 class QScrollArea;
 class QWidget;
 
@@ -24,6 +25,12 @@ QString shortLocalTime(const QString& utc);
 
 /// Scrolls what does not fit; the inside is as wide as the area.
 QScrollArea* scrolling(QWidget* inside, QWidget* parent);
+/// Every button in it at least 24 px high and with room round its words.
+void roomyButtons(QWidget& inside);
+/// The button that most people want next, in the theme's accent.
+void markAsNext(QPushButton& button);
+/// As high as its contents are at that many letters' width, or what the screen has.
+void fitHeight(QDialog& dialog, int letters);
 /// So many letters wide and lines high, or what the screen has.
 void sizeByText(QDialog& dialog, int letters, int lines);
 

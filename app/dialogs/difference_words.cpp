@@ -1,5 +1,6 @@
 #include "app/dialogs/difference_words.h"
 
+#include <cmath>
 #include <map>
 #include <optional>
 
@@ -37,11 +38,12 @@ Unit takeUnit(QString& key) {
 }
 
 QString number(double value, Unit unit, UnitSystem units) {
+    const int digits = std::abs(value - std::round(value)) < 1e-6 ? 0 : 1;
     switch (unit) {
-        case Unit::length: return QString::fromStdString(printLength(value / 1000, units, 1));
-        case Unit::angle: return QString::fromStdString(printAngle(radians(value), 1));
+        case Unit::length: return QString::fromStdString(printLength(value / 1000, units, digits));
+        case Unit::angle: return QString::fromStdString(printAngle(radians(value), digits));
         case Unit::mass: return QString::fromStdString(printMass(value / 1000, units));
-        case Unit::force: return QString::fromStdString(printForce(value, units));
+        case Unit::force: return QString::fromStdString(printForce(value, units, units == UnitSystem::metric ? digits : 1));
         case Unit::moment: return QString::fromStdString(printMoment(value, units));
         case Unit::none: break;
     }
@@ -52,7 +54,7 @@ QString valueWords(const QJsonValue& value, Unit unit, UnitSystem units) {
     switch (value.type()) {
         case QJsonValue::Bool: return value.toBool() ? tr("yes") : tr("no");
         case QJsonValue::Double: return number(value.toDouble(), unit, units);
-        case QJsonValue::String: return value.toString().isEmpty() ? tr("nothing") : QString::fromUtf8("“%1”").arg(value.toString());
+        case QJsonValue::String: return value.toString().isEmpty() ? tr("nothing") : QString::fromUtf8("“%1”").arg(value.toString().simplified());
         case QJsonValue::Array: {
             QStringList all;
             for (const QJsonValue& one : value.toArray()) all << valueWords(one, unit, units);
@@ -62,7 +64,13 @@ QString valueWords(const QJsonValue& value, Unit unit, UnitSystem units) {
             const QJsonObject o = value.toObject();
             if (o.contains("value")) return valueWords(o.value("value"), unit, units);
             if (o.contains("name")) return valueWords(o.value("name"), unit, units);
-            return tr("given");
+            QStringList all;
+            for (auto it = o.begin(); it != o.end() && all.size() < 8; ++it) {
+                QString key = it.key();
+                const Unit own = takeUnit(key);
+                all << key.replace('_', ' ') + ' ' + valueWords(it.value(), own == Unit::none ? unit : own, units);
+            }
+            return all.join(", ");
         }
         case QJsonValue::Null: return tr("unknown");
         case QJsonValue::Undefined: break;
@@ -74,7 +82,7 @@ QString valueWords(const QJsonValue& value, Unit unit, UnitSystem units) {
 QString valueWords(const std::string& text, Unit unit, UnitSystem units) {
     if (text.empty()) return {};
     const QJsonDocument json = QJsonDocument::fromJson(QByteArray("[") + QByteArray::fromStdString(text) + "]");
-    return json.isArray() ? valueWords(json.array().at(0), unit, units) : QString::fromStdString(text);
+    return json.isArray() ? valueWords(json.array().at(0), unit, units) : QString::fromStdString(text).simplified();
 }
 
 /// What a list holds, one and many; %1 the name.
@@ -141,9 +149,10 @@ public:
             if (const auto found = collections().find(token); found != collections().end()) {
                 if (last) words << tr(found->second.many);
                 else thing(token, tr(found->second.one), tokens[++i].toStdString());
-            } else if (isWrapper(token) && !last) {
+            } else if (isWrapper(token)) {
                 QString key = token;
                 unit = takeUnit(key);
+                if (last) words << key.replace('_', ' ');
             } else {
                 QString key = token;
                 if (const Unit own = takeUnit(key); own != Unit::none) unit = own;
@@ -214,7 +223,7 @@ QString differenceWords(const PlanDifference& difference, const Plan& before, co
     if (!place.isEmpty()) place[0] = place[0].toUpper();
     const QString was = valueWords(difference.before, where.unit, units), is = valueWords(difference.after, where.unit, units);
     switch (difference.kind) {
-        case PlanDifference::Kind::added: return is.isEmpty() || is == tr("given") || place.contains(is) ? tr("%1: added").arg(place) : tr("%1: added, %2").arg(place, is);
+        case PlanDifference::Kind::added: return is.isEmpty() || place.contains(is) ? tr("%1: added").arg(place) : tr("%1: added, %2").arg(place, is);
         case PlanDifference::Kind::removed: return tr("%1: taken away").arg(place);
         case PlanDifference::Kind::moved: return tr("%1: in another order").arg(place);
         case PlanDifference::Kind::changed: break;

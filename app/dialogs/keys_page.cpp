@@ -45,13 +45,14 @@ KeysPage::KeysPage(const ActionTable& table, QWidget* parent) : QDialog(parent),
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     column->addWidget(buttons);
-    connect(field, &QLineEdit::textChanged, this, &KeysPage::show);
+    connect(field, &QLineEdit::textChanged, this, &KeysPage::showMatching);
     sizeByText(*this, 96, 32);
-    show({});
+    showMatching({});
+    roomyButtons(*this);
     field->setFocus();
 }
 
-void KeysPage::show(const QString& typed) {
+void KeysPage::showMatching(const QString& typed) {
     // In the table's order, groups together, those with keys and without alike.
     std::vector<const ActionEntry*> found = commands_.matching(typed);
     std::sort(found.begin(), found.end());
@@ -62,7 +63,7 @@ void KeysPage::show(const QString& typed) {
         const QString texts[] = {e.words, keys.isEmpty() ? tr("none") : keys, e.help};
         for (int i = 0; i < 3; ++i) {
             auto* item = new QTableWidgetItem(texts[i]);
-            item->setTextAlignment(Qt::AlignLeft | Qt::AlignTop);
+            item->setTextAlignment(Qt::AlignLeft | Qt::AlignVCenter);
             if (i == 1 && keys.isEmpty()) item->setForeground(palette().placeholderText());
             if (i == 0) item->setFont(boldFont(rows_->font()));
             rows_->setItem(row, i, item);
@@ -75,7 +76,7 @@ void KeysPage::fitRows() {
     rows_->setColumnWidth(0, rows_->viewport()->width() * 2 / 5);
     rows_->resizeRowsToContents();
     const int least = std::max(24, rows_->fontMetrics().height() * 3 / 2);
-    for (int row = 0; row < rows_->rowCount(); ++row) rows_->setRowHeight(row, std::max(least, rows_->rowHeight(row) + rows_->fontMetrics().height() / 3));
+    for (int row = 0; row < rows_->rowCount(); ++row) rows_->setRowHeight(row, std::max(least, rows_->rowHeight(row) + rows_->fontMetrics().height() / 2));
 }
 
 void KeysPage::resizeEvent(QResizeEvent* event) {

@@ -18,7 +18,7 @@ protected:
     void resizeEvent(QResizeEvent* event) override;
 
 private:
-    void show(const QString& typed);
+    void showMatching(const QString& typed);
     void fitRows();
 
     const ActionTable& commands_;

@@ -1,8 +1,11 @@
 #include "app/dialogs/locked_dialog.h"
 
+#include <algorithm>
+
 #include <QFileInfo>
 #include <QLabel>
 #include <QPushButton>
+#include <QScreen>
 #include <QVBoxLayout>
 
 #include "app/dialogs/dialog_text.h"
@@ -68,7 +71,9 @@ LockedDialog::LockedDialog(const LockHolder& holder, const QString& fileName, QW
     connect(cancel, &QPushButton::clicked, this, &QDialog::reject);
     readOnly_->setDefault(true);
     readOnly_->setFocus();
-    sizeByText(*this, 56, 19);
+    markAsNext(*readOnly_);
+    roomyButtons(*this);
+    fitHeight(*this, 60);
 }
 
 void LockedDialog::choose(Choice choice) {
@@ -83,6 +88,9 @@ void LockedDialog::askOnceMore(bool ask) {
     QPushButton* next = ask ? sure_->findChildren<QPushButton*>().last() : takeOver_;
     next->setDefault(true);
     next->setFocus();
+    layout()->activate();
+    const QSize room = screen()->availableGeometry().size() * 0.94;
+    if (const int need = layout()->totalHeightForWidth(width()); need > height()) resize(width(), std::min(room.height(), need));
 }
 
 }  // namespace hither

@@ -46,8 +46,7 @@ RecoveryCard::RecoveryCard(const Leftover& leftover, int number, QWidget* parent
     column->addWidget(title);
     if (!leftover.saved_utc.empty()) column->addWidget(paragraph(tr("Kept on %1").arg(localTime(QString::fromStdString(leftover.saved_utc))), this));
     column->addWidget(paragraph(fileWords(leftover), this));
-    if (leftover.plan) addDifferences(leftover, column);
-    else column->addWidget(paragraph(tr("What was kept cannot be read. %1").arg(QString::fromStdString(sentence(leftover.problems, leftover.path))), this));
+    if (!leftover.plan) column->addWidget(paragraph(tr("What was kept cannot be read. %1").arg(QString::fromStdString(sentence(leftover.problems, leftover.path))), this));
 
     asked_ = paragraph(tr("Discard it for good? It cannot be brought back."), this);
     asked_->hide();
@@ -67,6 +66,8 @@ RecoveryCard::RecoveryCard(const Leftover& leftover, int number, QWidget* parent
     not_->hide();
     row->addStretch(1);
     column->addLayout(row);
+    if (continue_) markAsNext(*continue_);
+    if (leftover.plan) addDifferences(leftover, column);
 
     if (continue_) connect(continue_, &QPushButton::clicked, this, &RecoveryCard::continueWith);
     connect(discard_, &QPushButton::clicked, this, [this] { askOnceMore(true); });
@@ -92,8 +93,7 @@ void RecoveryCard::addDifferences(const Leftover& leftover, QVBoxLayout* column)
         column->addWidget(paragraph(own.plan ? tr("Nothing in it differs from the file.") : tr("What differs cannot be said: the file cannot be read."), this));
         return;
     }
-    auto* label = paragraph(tr("%n difference(s) from the file:", nullptr, static_cast<int>(lines.size())), this);
-    column->addWidget(label);
+    column->addWidget(paragraph(tr("%n difference(s) from the file:", nullptr, static_cast<int>(lines.size())), this));
     auto* list = new QListWidget(this);
     list->addItems(lines);
     list->setWordWrap(true);

@@ -45,7 +45,8 @@ RecoveryDialog::RecoveryDialog(const std::vector<Leftover>& leftovers, QWidget* 
         cards_.front()->first()->setDefault(true);
         cards_.front()->first()->setFocus();
     }
-    sizeByText(*this, 84, 32);
+    roomyButtons(*this);
+    sizeByText(*this, 92, 38);
 }
 
 std::vector<std::size_t> RecoveryDialog::discarded() const {

@@ -22,7 +22,7 @@ struct Analysis::Made {
 /// The thread: waits for the newest job, leaves one that has been overtaken.
 class Analysis::Worker {
 public:
-    struct Job { quint64 revision = 0; std::string option; std::size_t index = 0; std::shared_ptr<const Plan> plan; };
+    struct Job { quint64 revision = 0; std::string option; std::size_t index = 0; std::shared_ptr<const Plan> plan; std::shared_ptr<const Catalogue> catalogue; };
 
     Worker(std::shared_ptr<const Shipped> shipped, Checks checks, std::function<void(std::shared_ptr<const Analysed>)> done)
         : shipped_(std::move(shipped)), checks_(std::move(checks)), done_(std::move(done)), thread_([this] { run(); }) {}
@@ -80,6 +80,7 @@ private:
         out.problems = std::move(made.problems);
         if (!made.setup) return;
         CheckContext context = contextFor(*job.plan, *shipped_);
+        context.catalogue = job.catalogue.get();
         context.cancelled = [this] { return dropped_.load(); };
         out.findings = checks_(*made.setup, context);
         out.setup = std::make_shared<const Setup>(std::move(*made.setup));
@@ -98,7 +99,7 @@ private:
 };
 
 Analysis::Analysis(Document& document, ViewState& view, std::shared_ptr<const Shipped> shipped, QObject* parent, Checks checks)
-    : QObject(parent), document_(document), view_(view), shipped_(std::move(shipped)) {
+    : QObject(parent), document_(document), view_(view), shipped_(std::move(shipped)), catalogue_(std::make_shared<const Catalogue>(shipped_->catalogue)) {
     worker_ = std::make_unique<Worker>(shipped_, std::move(checks), [this](std::shared_ptr<const Analysed> result) {
         QMetaObject::invokeMethod(this, [this, result = std::move(result)] {
             take(std::move(result));
@@ -120,6 +121,12 @@ void Analysis::take(std::shared_ptr<const Analysed> result) {
     emit analysed();
 }
 
+void Analysis::catalogueChanged() {
+    catalogue_ = std::make_shared<const Catalogue>(shipped_->catalogue);
+    asked_ = {~quint64{0}, {}};
+    request();
+}
+
 void Analysis::request() {
     const int index = view_.optionIndex();
     const quint64 revision = document_.revision();
@@ -133,7 +140,7 @@ void Analysis::request() {
         emit analysed();
         return;
     }
-    worker_->ask({revision, view_.option(), static_cast<std::size_t>(index), document_.shared()});
+    worker_->ask({revision, view_.option(), static_cast<std::size_t>(index), document_.shared(), catalogue_});
     if (latest_ && (latest_->option != view_.option() || latest_->plan->id != document_.plan().id)) {
         latest_.reset();
         emit analysed();

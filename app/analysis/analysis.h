@@ -41,6 +41,9 @@ public:
     bool upToDate() const;
     const Finding* finding(const QString& id) const;
 
+    /// The catalogue has other parts now: judges anew with them.
+    void catalogueChanged();
+
 signals:
     void analysed();
 
@@ -55,6 +58,7 @@ private:
     Document& document_;
     ViewState& view_;
     std::shared_ptr<const Shipped> shipped_;
+    std::shared_ptr<const Catalogue> catalogue_;  ///< a copy for the thread: the other one may get more parts meanwhile
     mutable std::unique_ptr<Made> made_;
     std::unique_ptr<Worker> worker_;
     std::shared_ptr<const Analysed> latest_;

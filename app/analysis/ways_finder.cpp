@@ -42,10 +42,10 @@ void WaysFinder::find(std::shared_ptr<const Setup> setup, const std::string& mou
     run_ = std::make_shared<Run>();
     run_->number = ++searches_;
     Run* const run = run_.get();  // lives until its thread has ended: ~Run joins it
-    run->thread = std::thread([this, run, shipped = shipped_, setup = std::move(setup), mount, limits, index] {
+    run->thread = std::thread([this, run, shipped = shipped_, catalogue = shipped_->catalogue, setup = std::move(setup), mount, limits, index] {
         CheckContext context;
         context.limits = limits;
-        context.catalogue = &shipped->catalogue;
+        context.catalogue = &catalogue;  // a copy: the other one may get more parts meanwhile
         context.materials = &shipped->materials;
         SolveOptions options;
         options.cancelled = [run] { return run->cancelled.load(); };

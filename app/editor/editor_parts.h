@@ -1,6 +1,7 @@
 #pragma once
 #include <memory>
 #include <utility>
+#include <vector>
 
 #include "app/actions/editor_context.h"
 #include "app/document/recent_plans.h"
@@ -10,7 +11,8 @@ namespace hither {
 
 /// Everything in the editor that is no widget, in the order in which it depends on each other.
 struct EditorParts {
-    std::shared_ptr<const Shipped> shipped;
+    std::shared_ptr<Shipped> shipped;
+    std::vector<Catalogue> retired;   ///< what the catalogue was before the person's own parts changed
     QString dataFolder;
     Settings settings;
     RecentPlans recent;
@@ -20,7 +22,7 @@ struct EditorParts {
     Analysis analysis;
     EditorContext context;
 
-    EditorParts(std::shared_ptr<const Shipped> data, const QString& folder)
+    EditorParts(std::shared_ptr<Shipped> data, const QString& folder)
         : shipped(std::move(data)), dataFolder(folder), settings(Settings::read(folder)), recent(folder.isEmpty() ? QString() : folder + "/recent_plans.json"), document(folder.isEmpty() ? QString() : folder + "/unsaved", std::shared_ptr<const Catalogue>(shipped, &shipped->catalogue)), view(document),
           analysis(document, view, shipped), context{document, view, analysis, actions, shipped} {}
 };

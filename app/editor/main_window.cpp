@@ -13,6 +13,7 @@
 #include <QVBoxLayout>
 
 #include "app/dialogs/locked_dialog.h"
+#include "app/dialogs/own_part_store.h"
 #include "app/dialogs/recovery_dialog.h"
 #include "app/editor/editor_parts.h"
 #include "app/editor/job_rail.h"
@@ -30,7 +31,7 @@
 #include "app/scene/scene.h"
 
 namespace hither {
-MainWindow::MainWindow(std::shared_ptr<const Shipped> shipped, const QString& dataFolder, QWidget* parent)
+MainWindow::MainWindow(std::shared_ptr<Shipped> shipped, const QString& dataFolder, QWidget* parent)
     : QMainWindow(parent), parts_(std::make_unique<EditorParts>(std::move(shipped), dataFolder)) {
     setAcceptDrops(true);
     setObjectName("main");
@@ -58,6 +59,12 @@ MainWindow::MainWindow(std::shared_ptr<const Shipped> shipped, const QString& da
     connect(&parts_->view, &ViewState::pickedChanged, this, [this] { parts_->actions.refresh(); });
     connect(&parts_->view, &ViewState::optionChanged, this, [this] { parts_->actions.refresh(); });
     connect(&parts_->analysis, &Analysis::analysed, this, [this] { if (!parts_->document.inGesture()) parts_->actions.refresh(); });
+    connect(&OwnPartsNotice::get(), &OwnPartsNotice::ownPartsChanged, this, [this] {
+        const std::vector<std::string> leftOut = readPartsAgain(*parts_->shipped, parts_->retired);
+        if (!leftOut.empty()) notice_->tell(tr("Left out: %1").arg(QString::fromStdString(leftOut.front())));
+        parts_->analysis.catalogueChanged();
+        emit parts_->view.offerForChanged();
+    });
     makeMenus();
     resize(1280, 800);
     lookAsSet();
@@ -182,6 +189,11 @@ bool MainWindow::mayLeavePlan() {
     const int answer = ask.exec();
     if (answer == QMessageBox::Discard) parts_->document.discardUnsaved();
     return answer == QMessageBox::Discard || (answer == QMessageBox::Save && save());
+}
+
+void MainWindow::showEvent(QShowEvent* event) {
+    QMainWindow::showEvent(event);
+    if (!event->spontaneous()) layOut();
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

@@ -22,7 +22,7 @@ class MainWindow : public QMainWindow {
     Q_OBJECT
 
 public:
-    MainWindow(std::shared_ptr<const Shipped> shipped, const QString& dataFolder, QWidget* parent = nullptr);
+    MainWindow(std::shared_ptr<Shipped> shipped, const QString& dataFolder, QWidget* parent = nullptr);
     ~MainWindow() override;
 
     Document& document();
@@ -37,6 +37,7 @@ public:
     void startFresh();
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
@@ -51,6 +52,7 @@ private:
     void makeStepForms();
     void showStartPage();
     void lookAsSet();
+    void layOut();
     void begin(const std::string& supportKind);
     void tellOpened(const Document::Opened& opened, const QString& path);
     void offerLeftovers();

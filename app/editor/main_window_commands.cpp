@@ -164,19 +164,19 @@ void MainWindow::makeMenus() {
 void MainWindow::changeSettings() {
     const QString why = parts_->settings.write(parts_->dataFolder);
     if (!why.isEmpty()) notice_->tell(tr("The setting could not be kept: %1").arg(why));
+    lookAsWished(parts_->settings);
     lookAsSet();
+    layOut();
 }
 
 void MainWindow::lookAsSet() {
-    // For looking at the window in other light and at other sizes without changing one's settings.
-    const QString wished = qEnvironmentVariable("HITHER_BRIGHTNESS");
-    const int percent = qEnvironmentVariableIntValue("HITHER_TEXT_PERCENT");
-    const Brightness brightness = wished == "dark" ? Brightness::dark : wished == "light" ? Brightness::light : parts_->settings.brightness;
-    applyTheme(*static_cast<QApplication*>(QCoreApplication::instance()), brightness, (percent >= 50 && percent <= 400 ? percent : parts_->settings.textPercent) / 100.0);
     scene_->setColours(Theme::current().dark ? PictureColours::darkOnes() : PictureColours::light());
+}
+
+void MainWindow::layOut() {
     const int em = fontMetrics().averageCharWidth();
-    const int side = std::min(em * 46, width() * 3 / 10);
-    across_->setSizes({side, width() - 2 * side, side});
+    const int left = std::clamp(em * 48, 300, width() * 29 / 100), right = std::clamp(em * 42, 280, width() * 25 / 100);
+    across_->setSizes({left, width() - left - right, right});
 }
 
 bool MainWindow::save() {

@@ -10,6 +10,7 @@
 
 #include "app/editor/frame_log.h"
 #include "app/editor/main_window.h"
+#include "app/editor/settings.h"
 
 namespace hither {
 
@@ -29,7 +30,9 @@ int runEditor(int& argc, char** argv, const std::string& plan) {
     QApplication application(argc, argv);
     QCoreApplication::setApplicationName("Hither");
     QGuiApplication::setDesktopFileName("hither");
-    MainWindow window(std::make_shared<const Shipped>(std::move(*read.shipped)), QString::fromStdString(ownDataFolder().string()));
+    const QString dataFolder = QString::fromStdString(ownDataFolder().string());
+    lookAsWished(Settings::read(dataFolder));  // before there are widgets, so that all are made to measure
+    MainWindow window(std::make_shared<Shipped>(std::move(*read.shipped)), dataFolder);
     window.show();
     logFrames(window);
     if (plan.empty()) window.startFresh();

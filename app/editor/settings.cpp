@@ -43,4 +43,11 @@ QString Settings::write(const QString& folder) const {
     return {};
 }
 
+void lookAsWished(const Settings& settings) {
+    const QString wished = qEnvironmentVariable("HITHER_BRIGHTNESS");
+    const int percent = qEnvironmentVariableIntValue("HITHER_TEXT_PERCENT");
+    const Brightness brightness = wished == "dark" ? Brightness::dark : wished == "light" ? Brightness::light : settings.brightness;
+    applyTheme(*static_cast<QApplication*>(QCoreApplication::instance()), brightness, (percent >= 50 && percent <= 400 ? percent : settings.textPercent) / 100.0);
+}
+
 }  // namespace hither

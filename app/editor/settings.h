@@ -21,4 +21,8 @@ struct Settings {
     QString write(const QString& folder) const;
 };
 
+/// Puts brightness and text size into effect. HITHER_BRIGHTNESS (light, dark) and HITHER_TEXT_PERCENT go
+/// before what is kept: for looking at the window in other ways without changing one's settings.
+void lookAsWished(const Settings& settings);
+
 }  // namespace hither

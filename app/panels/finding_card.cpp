@@ -63,7 +63,7 @@ FindingCard::FindingCard(const EditorContext& context, QWidget* parent) : QWidge
     verdict_ = new VerdictMark(whole_);
     head->addWidget(verdict_);
     check_ = new QLabel(whole_);
-    QFont bold = check_->font();
+    QFont bold;  // its weight alone: the size follows the text size chosen
     bold.setBold(true);
     check_->setFont(bold);
     check_->setWordWrap(true);

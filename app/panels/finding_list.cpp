@@ -30,7 +30,7 @@ FindingList::FindingList(const EditorContext& context, QWidget* parent) : QWidge
     overall_ = new QLabel(head);
     overall_->setWordWrap(true);
     overall_->setTextFormat(Qt::PlainText);
-    QFont bold = overall_->font();
+    QFont bold;  // its weight alone: the size follows the text size chosen
     bold.setBold(true);
     overall_->setFont(bold);
     overallRow->addWidget(mark_);

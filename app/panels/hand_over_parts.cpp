@@ -123,7 +123,7 @@ void HandOverParts::refresh() {
     QStringList totals;
     for (const Money& m : list.totals) totals << QString::fromStdString(printMoney(m));
     totals_->setText(totals.isEmpty() ? tr("Total: no price is known") : tr("Total: %1").arg(totals.join(tr(" and "))));
-    QFont bold = font();
+    QFont bold;  // its weight alone: the size follows the text size chosen
     bold.setBold(true);
     totals_->setFont(bold);
     notPriced_->setText(list.notPriced.empty() ? QString() : tr("Not in the total, no price: %1").arg(joined(list.notPriced)));

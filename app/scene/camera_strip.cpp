@@ -33,7 +33,7 @@ CameraStrip::CameraStrip(ActionTable& actions, const QStringList& ids, const QSt
         }
         row->addWidget(button);
     }
-    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Minimum);
     policy.setHeightForWidth(true);
     setSizePolicy(policy);
 }

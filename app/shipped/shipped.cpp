@@ -62,6 +62,15 @@ ShippedRead readShipped() {
     return read;
 }
 
+std::vector<std::string> readPartsAgain(Shipped& shipped, std::vector<Catalogue>& retired) {
+    Catalogue fresh;
+    std::vector<std::string> leftOut;
+    for (const std::filesystem::path& folder : {resourcesFolder() / "parts", ownPartsFolder()})
+        if (!folder.empty()) for (const PartProblem& problem : fresh.addFolder(folder)) leftOut.push_back(describe(problem));
+    retired.push_back(std::exchange(shipped.catalogue, std::move(fresh)));
+    return leftOut;
+}
+
 CheckContext contextFor(const Plan& plan, const Shipped& shipped) {
     CheckContext context;
     context.limits = plan.limits;

@@ -33,6 +33,10 @@ std::filesystem::path ownPartsFolder();
 struct ShippedRead { std::optional<Shipped> shipped; std::string problem; std::vector<std::string> leftOut; };
 ShippedRead readShipped();
 
+/// Reads the parts anew, shipped and own, into `shipped`. The parts that it had stay alive in `retired`
+/// for whoever still points at one. A line for each that cannot be read.
+std::vector<std::string> readPartsAgain(Shipped& shipped, std::vector<Catalogue>& retired);
+
 /// What the checks need besides a setup. It refers to `shipped`, which must outlive it.
 CheckContext contextFor(const Plan& plan, const Shipped& shipped);
 

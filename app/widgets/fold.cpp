@@ -12,7 +12,7 @@ Fold::Fold(const QString& words, bool open, QWidget* parent) : QWidget(parent), 
     button_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     button_->setFocusPolicy(Qt::StrongFocus);
     button_->setProperty("plain", true);
-    QFont bold = button_->font();
+    QFont bold;  // its weight alone: the size follows the text size chosen
     bold.setWeight(QFont::DemiBold);
     button_->setFont(bold);
     column->addWidget(button_, 0, Qt::AlignLeading);

@@ -2,9 +2,52 @@
 <!DOCTYPE TS>
 <TS version="2.1" language="en" sourcelanguage="en">
 <context>
+    <name>BuildOfferList</name>
+    <message numerus="yes">
+        <source>%n adapters</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>BuildWaysBar</name>
+    <message numerus="yes">
+        <source>%n checks missed</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n close</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n unknown</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>CommandSearch</name>
+    <message numerus="yes">
+        <source>%n command(s). Up and down choose, Enter does it, Esc leaves.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
     <name>Document</name>
     <message numerus="yes">
-        <location filename="../../app/document/document_file.cpp" line="169"/>
         <source>%1; and %n more</source>
         <translation type="unfinished">
             <numerusform></numerusform>
@@ -15,7 +58,6 @@
 <context>
     <name>FindingWords</name>
     <message numerus="yes">
-        <location filename="../../app/panels/finding_words.cpp" line="59"/>
         <source>%n missed</source>
         <translation type="unfinished">
             <numerusform></numerusform>
@@ -23,7 +65,6 @@
         </translation>
     </message>
     <message numerus="yes">
-        <location filename="../../app/panels/finding_words.cpp" line="60"/>
         <source>%n unknown</source>
         <translation type="unfinished">
             <numerusform></numerusform>
@@ -31,7 +72,6 @@
         </translation>
     </message>
     <message numerus="yes">
-        <location filename="../../app/panels/finding_words.cpp" line="61"/>
         <source>%n of them accepted with a note</source>
         <translation type="unfinished">
             <numerusform></numerusform>
@@ -39,8 +79,45 @@
         </translation>
     </message>
     <message numerus="yes">
-        <location filename="../../app/panels/finding_words.cpp" line="62"/>
         <source>Passes these checks, %n of them closely</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>JobStatus</name>
+    <message numerus="yes">
+        <source>%n mount(s) end without a switch</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n switch(es) serve no site yet</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n part(s)</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n check(s) missed</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+    <message numerus="yes">
+        <source>%n check(s) unknown</source>
         <translation type="unfinished">
             <numerusform></numerusform>
             <numerusform></numerusform>
@@ -50,8 +127,37 @@
 <context>
     <name>MainWindow</name>
     <message numerus="yes">
-        <location filename="../../app/editor/main_window.cpp" line="165"/>
         <source>%n plan(s) were not saved when the program ended.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RecoveryCard</name>
+    <message numerus="yes">
+        <source>%n difference(s) from the file:</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>RecoveryDialog</name>
+    <message numerus="yes">
+        <source>The program ended with %n plan(s) not saved. Nothing of it is lost unless you discard it.</source>
+        <translation type="unfinished">
+            <numerusform></numerusform>
+            <numerusform></numerusform>
+        </translation>
+    </message>
+</context>
+<context>
+    <name>SupportPanel</name>
+    <message numerus="yes">
+        <source>Tube sizes (%n)</source>
         <translation type="unfinished">
             <numerusform></numerusform>
             <numerusform></numerusform>

@@ -13,6 +13,8 @@
 #include "app/dialogs/cautions_dialog.h"
 #include "app/dialogs/command_search.h"
 #include "app/dialogs/keys_page.h"
+#include "app/dialogs/own_part_list.h"
+#include "app/dialogs/part_figures_dialog.h"
 #include "app/dialogs/start_page.h"
 #include "app/analysis/job_status.h"
 #include "app/editor/editor_parts.h"
@@ -48,7 +50,9 @@ QWidget* scrolled(QWidget* inside, const QString& name) {
 void MainWindow::makeStepForms() {
     const EditorContext& context = parts_->context;
     steps_ = new QStackedWidget(across_);
-    const std::vector<QWidget*> forms = {new SupportPanel(context), new PersonPanel(context), new SitePanel(context), new BuildPanel(context), new CheckPanel(context), new HandOverPanel(context)};
+    auto* build = new BuildPanel(context);
+    connect(build, &BuildPanel::partFiguresWanted, this, [this](const QString& part) { PartFiguresDialog(parts_->context, part.toStdString(), {}, this).exec(); });
+    const std::vector<QWidget*> forms = {new SupportPanel(context), new PersonPanel(context), new SitePanel(context), build, new CheckPanel(context), new HandOverPanel(context)};
     for (int i = 0; i < jobSteps; ++i) steps_->addWidget(scrolled(forms[static_cast<std::size_t>(i)], stepName(static_cast<JobStep>(i))));
     across_->addWidget(steps_);
 }
@@ -87,6 +91,7 @@ void MainWindow::addFileActions() {
     }, {}, {}, {}});
     table.add({"file.save", "file", tr("Save"), tr("Saves the plan in its file"), QKeySequence::Save, [this] { save(); }, [this] { return !parts_->document.readOnly(); }, {}, {}});
     table.add({"file.save_as", "file", tr("Save in another file …"), tr("Saves the plan under another name"), QKeySequence("Ctrl+Shift+S"), [this] { saveAs(); }, {}, {}, {}});
+    table.add({"file.own_parts", "file", tr("My own parts …"), tr("Parts that you have added or measured, for every plan"), {}, [this] { OwnPartList(parts_->context, this).exec(); }, {}, {}, {}});
     table.add({"file.leave", "file", tr("Leave"), tr("Closes the window"), QKeySequence("Ctrl+Q"), [this] { close(); }, {}, {}, {}});
 }
 

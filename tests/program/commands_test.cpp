@@ -230,7 +230,7 @@ TEST_CASE("list names parts by words, supports with their dimensions, and contro
     CHECK(jsonOf("list sites --json", 0)["sites"].size() >= 30);
 }
 
-TEST_CASE("a person's own parts load beside the shipped ones; wrong ones are named and left out", "[program]") {
+TEST_CASE("a person's own parts load beside the shipped ones, wrong ones are named and left out", "[program]") {
     const Folder folder;
     std::filesystem::create_directory(folder.file("parts"));
     writeText(folder.file("parts/mine.json"),

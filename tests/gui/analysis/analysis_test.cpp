@@ -80,7 +80,7 @@ TEST_CASE("While somebody drags, results follow, never go back, and end with the
     CHECK(analysis.finding("nothing") == nullptr);
 }
 
-TEST_CASE("An overtaken revision is finished and shown when it is newer than what is shown; those between are left out") {
+TEST_CASE("An overtaken revision is finished and shown when it is newer than what is shown, those between are left out") {
     Opened opened("elbow_switch_on_chair");
     Gate gate;
     Analysis analysis(opened.document, opened.view, shipped(), nullptr, std::ref(gate));

@@ -13,7 +13,7 @@
 
 using namespace hither;
 
-TEST_CASE("Typing a seat width shows it at once; Esc leaves no trace, Enter is one step") {
+TEST_CASE("Typing a seat width shows it at once, Esc leaves no trace, Enter is one step") {
     GivensFixture f;
     Shown<SupportPanel> shown(f);
     auto* width = shown.find<NumberField>("dimension seat_width");
@@ -142,7 +142,7 @@ TEST_CASE("A bed's sections move by slider and by field, one step each") {
     CHECK_FALSE(f.document.canUndo());
 }
 
-TEST_CASE("A tube size is taken as typed and says what it is; a wrong one is refused") {
+TEST_CASE("A tube size is taken as typed and says what it is, a wrong one is refused") {
     GivensFixture f;
     Shown<SupportPanel> shown(f);
     shown.find<QAbstractButton>("fold Tube sizes (14)")->click();

@@ -75,7 +75,7 @@ TEST_CASE("A neck is drawn along the arcs of the chain") {
     }
 }
 
-TEST_CASE("Turning a hinge keeps every key and every mesh; bending a neck makes only the neck anew") {
+TEST_CASE("Turning a hinge keeps every key and every mesh, bending a neck makes only the neck anew") {
     MeshStore store;
     stand::Stand s = armStand();
     const auto before = byKey(mountItems(s.mount, s.given, stand::wishes(), store));

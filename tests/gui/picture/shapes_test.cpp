@@ -49,7 +49,7 @@ TEST_CASE("A coarser round shape loses four times the volume when it has half th
     CHECK(lost(12) / lost(24) == Approx(4).epsilon(0.03));
 }
 
-TEST_CASE("Boxes are exact; rounded ones lose their corners and edges") {
+TEST_CASE("Boxes are exact, rounded ones lose their corners and edges") {
     const Vec3 half(0.1, 0.04, 0.02);
     checkClosed(boxMesh(tilted, half), 8 * half.prod(), 1e-4);
     CHECK(boxMesh(tilted, half).edges.size() == 12);

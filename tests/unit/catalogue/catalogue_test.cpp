@@ -61,7 +61,7 @@ TEST_CASE("a person's own part takes the place of the shipped one with its id", 
     CHECK(before->name == "Shipped x");  // whoever holds the old one keeps it
 }
 
-TEST_CASE("what cannot be read is a problem that names its file; the rest still loads", "[catalogue]") {
+TEST_CASE("what cannot be read is a problem that names its file, the rest still loads", "[catalogue]") {
     const Folder folder("problems");
     nlohmann::json wrong = plate("wrong", "Wrong");
     wrong["kind"] = "thing";

@@ -45,7 +45,7 @@ TEST_CASE("a camera screw of 4.5 mm holds in 1/4-20 and not in 3/8-16", "[catalo
     CHECK(large.turns == Approx(2.8346).margin(5e-5));
 }
 
-TEST_CASE("three turns exactly hold, a hair less do not; as long as the socket is deep, a hair longer bottoms", "[catalogue][mating]") {
+TEST_CASE("three turns exactly hold, a hair less do not, as long as the socket is deep, a hair longer bottoms", "[catalogue][mating]") {
     const double pitch = 0.0254 / 20;
     const Port socket = threaded("1/4-20", Gender::female, of(0.010));
     CHECK(mate(threaded("1/4-20", Gender::male, of(3 * pitch)), socket).fault == MateFault::none);

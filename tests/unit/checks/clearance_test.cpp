@@ -29,7 +29,7 @@ TEST_CASE("clearance to the support: meets, close, at the limit, misses, overlap
     CHECK(sentence(*f, UnitSystem::metric).find("overlap by 3.0 mm") != std::string::npos);
 }
 
-TEST_CASE("a clamp may touch the tube it holds but not another one; other parts may not touch it either", "[clearance]") {
+TEST_CASE("a clamp may touch the tube it holds but not another one, other parts may not touch it either", "[clearance]") {
     Bench bench;
     bench.addMount("m", 0.5, {"clamp", "post", "button"});
     CHECK(find(checkClearance(bench.setup, {}), "clearance.support:m")->verdict == Verdict::meets);

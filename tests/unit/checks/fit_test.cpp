@@ -153,7 +153,7 @@ TEST_CASE("a screw that does not mate is named and the cheapest adapter is offer
     CHECK(*sound->value == Approx(6.0 / 1.27));
 }
 
-TEST_CASE("a camera screw of ISO 1222 length passes three turns; a longer one meets the bottom", "[fit]") {
+TEST_CASE("a camera screw of ISO 1222 length passes three turns, a longer one meets the bottom", "[fit]") {
     // Screw stand-out 4.5 mm: ISO 1222:2010 as cited by secondary sources (reference table section 1).
     Bench bench;
     bench.parts["clamp"].outlet->length = measured(0.0045);

@@ -56,7 +56,7 @@ std::string thisHost() {
 
 }  // namespace
 
-TEST_CASE("two programs on one plan are told so; a dead one's lock is taken over") {
+TEST_CASE("two programs on one plan are told so, a dead one's lock is taken over") {
     Folder folder;
     const std::string plan = folder / "plan.hither";
     Other other(plan);

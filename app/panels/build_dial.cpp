@@ -116,7 +116,7 @@ BuildDial::BuildDial(QWidget* parent) : QWidget(parent) {
     high_ = new QLabel(this);
     note_ = new QLabel(this);
     note_->setWordWrap(true);
-    note_->setForegroundRole(QPalette::PlaceholderText);
+    note_->setProperty("quiet", true);
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(0, 2, 0, 2);
     grid->setVerticalSpacing(0);
@@ -129,7 +129,7 @@ BuildDial::BuildDial(QWidget* parent) : QWidget(parent) {
     ends->addWidget(high_);
     grid->addLayout(ends, 1, 0, 1, 2);
     grid->addWidget(note_, 2, 0, 1, 2);
-    for (QLabel* label : {low_, high_}) label->setForegroundRole(QPalette::PlaceholderText);
+    for (QLabel* label : {low_, high_}) label->setProperty("quiet", true);
     connect(slider_, &BuildSlider::began, this, &BuildDial::began);
     connect(slider_, &BuildSlider::movedTo, this, [this](int position) { emit tried(valueAt(position)); });
     connect(slider_, &BuildSlider::ended, this, &BuildDial::ended);

@@ -5,13 +5,14 @@
 #include <QComboBox>
 #include <QFormLayout>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
 #include "app/panels/build_flow.h"
 #include "app/panels/build_rows.h"
+#include "app/widgets/choice_box.h"
+#include "app/widgets/text_field.h"
 #include "core/offers/offer_words.h"
 #include "core/plan/edits/keep_outs.h"
 #include "core/plan/edits/options.h"
@@ -31,7 +32,7 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     column->setSpacing(4);
     auto* about = new QLabel(tr("What no mount may reach into: a transfer side, a line of sight, a brake."), this);
     about->setWordWrap(true);
-    about->setForegroundRole(QPalette::PlaceholderText);
+    about->setProperty("quiet", true);
     column->addWidget(about);
     list_ = new BuildRowList(this);
     list_->setAccessibleName(tr("Volumes to keep free"));
@@ -54,9 +55,8 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     rows_->setContentsMargins(0, 0, 0, 0);
     rows_->setRowWrapPolicy(QFormLayout::WrapLongRows);
     rows_->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
-    name_ = new QLineEdit(form_);
+    name_ = new TextField(form_);
     name_->setAccessibleName(tr("Name of the volume to keep free"));
-    name_->setMinimumHeight(24);
     rows_->addRow(tr("Name"), name_);
     const QString names[] = {tr("Middle, forward"), tr("Middle, left"), tr("Middle, up"), tr("Length"), tr("Width"), tr("Height"), tr("Across"), tr("High"), tr("Margin round it")};
     for (int f = 0; f < fields; ++f) {
@@ -86,10 +86,7 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
             if (std::exchange(gesture_, false)) context_.document.cancelGesture();
         });
     }
-    carrier_ = new QComboBox(form_);
-    carrier_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    carrier_->setMinimumContentsLength(8);
-    carrier_->setFocusPolicy(Qt::StrongFocus);
+    carrier_ = new ChoiceBox(form_);
     carrier_->setAccessibleName(tr("Goes with"));
     rows_->addRow(tr("Goes with"), carrier_);
     remove_ = new QPushButton(tr("Remove it"), form_);
@@ -98,12 +95,11 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     column->addWidget(form_);
     connect(remove_, &QPushButton::clicked, this, &BuildKeepOuts::remove);
     connect(carrier_, &QComboBox::activated, this, &BuildKeepOuts::chooseCarrier);
-    connect(name_, &QLineEdit::editingFinished, this, [this] {
+    connect(name_, &TextField::committed, this, [this](const QString& words) {
         const KeepOut* k = current();
-        if (!k || !name_->isModified()) return;
+        if (!k) return;
         KeepOut by = *k;
-        by.name = name_->text().trimmed().toStdString();
-        name_->setModified(false);
+        by.name = words.trimmed().toStdString();
         if (!by.name.empty()) replace(tr("Rename %1").arg(QString::fromStdString(k->name)), by, false);
         refresh();
     });
@@ -205,10 +201,7 @@ void BuildKeepOuts::refresh() {
     list_->pickKey(k ? QString::fromStdString(k->id) : QString());
     form_->setVisible(k);
     if (!k) return;
-    if (!name_->hasFocus() || !name_->isModified()) {
-        const QString name = QString::fromStdString(k->name);
-        if (name_->text() != name) name_->setText(name);
-    }
+    name_->setWords(QString::fromStdString(k->name));
     const Solid& s = k->solid;
     const double values[] = {s.X_FG.translation().x(), s.X_FG.translation().y(), s.X_FG.translation().z(), 2 * s.half.x(), 2 * s.half.y(), 2 * s.half.z(), 2 * s.radius, 2 * s.half.z(), k->margin_m};
     for (int f = 0; f < fields; ++f) {

@@ -9,12 +9,12 @@
 class QComboBox;
 class QFormLayout;
 class QLabel;
-class QLineEdit;
 class QPushButton;
 
 namespace hither {
 
 class BuildRowList;
+class TextField;
 
 /// The volumes of the option that must stay free: a list, and the form of the one picked.
 class BuildKeepOuts : public QWidget {
@@ -38,7 +38,7 @@ private:
     BuildRowList* list_;
     QWidget* form_;
     QFormLayout* rows_;
-    QLineEdit* name_;
+    TextField* name_;
     QComboBox* carrier_;
     QPushButton* remove_;
     std::array<NumberField*, fields> number_{};

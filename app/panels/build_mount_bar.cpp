@@ -11,6 +11,7 @@
 #include <QVBoxLayout>
 
 #include "app/panels/build_flow.h"
+#include "app/widgets/choice_box.h"
 #include "core/plan/edits/mounts.h"
 
 namespace hither {
@@ -44,10 +45,7 @@ QString freeMountName(const PlanOption* option) {
 
 BuildMountBar::BuildMountBar(const EditorContext& context, QWidget* parent) : QWidget(parent), context_(context) {
     const auto combo = [this](QLabel*& label, const QString& words) {
-        auto* box = new QComboBox(this);
-        box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        box->setMinimumContentsLength(8);
-        box->setFocusPolicy(Qt::StrongFocus);
+        auto* box = new ChoiceBox(this);
         label = new QLabel(words, this);
         label->setBuddy(box);
         box->setAccessibleName(words);

@@ -15,6 +15,7 @@
 #include "app/panels/build_flow.h"
 #include "app/panels/build_rows.h"
 #include "app/panels/build_words.h"
+#include "app/widgets/choice_box.h"
 
 namespace hither {
 namespace {
@@ -40,16 +41,13 @@ BuildOfferList::BuildOfferList(const EditorContext& context, QWidget* parent) : 
     search_->setAccessibleDescription(tr("Down goes into the list, Enter adds the part picked"));
     search_->setClearButtonEnabled(true);
     search_->installEventFilter(this);
-    kinds_ = new QComboBox(this);
-    kinds_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    kinds_->setMinimumContentsLength(8);
-    kinds_->setFocusPolicy(Qt::StrongFocus);
+    kinds_ = new ChoiceBox(this);
     kinds_->setAccessibleName(tr("Kind of part"));
     list_ = new BuildRowList(this);
     list_->fitToRows(22);
     count_ = new QLabel(this);
     count_->setWordWrap(true);
-    count_->setForegroundRole(QPalette::PlaceholderText);
+    count_->setProperty("quiet", true);
     add_ = new QPushButton(this);
     add_->setMinimumHeight(24);
     close_ = new QPushButton(tr("Close the list"), this);
@@ -136,7 +134,6 @@ void BuildOfferList::refresh() {
         kinds_->setVisible(kinds_->count() > 2);
         if (elsewhere) list_->pickKey({});
         showRows();
-        if (elsewhere) list_->scrollToTop();
     }
     setVisible(true);
 }
@@ -193,7 +190,8 @@ void BuildOfferList::showRows() {
     }
     list_->show(rows);
     if (list_->currentRow() < 0 && list_->count() > 1) list_->pickKey(list_->keyAt(1));
-    list_->scrollToItem(list_->currentItem());
+    if (list_->currentRow() <= 1) list_->scrollToTop();   // with the heading
+    else list_->scrollToItem(list_->currentItem());
     count_->setText(tr("%1 go together, %2 with adapters, %3 do not").arg(counts[0] + counts[1]).arg(counts[2]).arg(counts[3]));
     followRow();
 }

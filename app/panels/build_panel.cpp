@@ -2,9 +2,8 @@
 
 #include <algorithm>
 
-#include <QFrame>
+#include <QEvent>
 #include <QTimer>
-#include <QToolButton>
 #include <QVBoxLayout>
 
 #include "app/panels/build_chain_list.h"
@@ -16,6 +15,7 @@
 #include "app/panels/build_ways_bar.h"
 #include "app/panels/build_where_list.h"
 #include "app/panels/build_words.h"
+#include "app/widgets/fold.h"
 #include "core/offers/offer_edits.h"
 #include "core/plan/edits/options.h"
 
@@ -37,9 +37,13 @@ BuildPanel::BuildPanel(const EditorContext& context, QWidget* parent) : QWidget(
     column->addWidget(chain_);
     column->addWidget(offers_);
     column->addWidget(ways_);
-    settingsSection_ = section(tr("Settings"), settings_, true);
-    column->addWidget(settingsSection_);
-    column->addWidget(section(tr("Keep free"), keepOuts_, false));
+    settingsFold_ = new Fold(tr("Settings"), true, this);
+    settingsFold_->inside()->addWidget(settings_);
+    keepOutsFold_ = new Fold(tr("Keep free"), false, this);
+    keepOutsFold_->inside()->addWidget(keepOuts_);
+    for (QWidget* inside : {static_cast<QWidget*>(settings_), static_cast<QWidget*>(keepOuts_)}) inside->installEventFilter(this);
+    column->addWidget(settingsFold_);
+    column->addWidget(keepOutsFold_);
     column->addStretch(1);
 
     connect(mounts_, &BuildMountBar::wantsNew, this, &BuildPanel::chooseWhere);
@@ -60,37 +64,9 @@ BuildPanel::BuildPanel(const EditorContext& context, QWidget* parent) : QWidget(
     refresh();
 }
 
-QWidget* BuildPanel::section(const QString& words, QWidget* body, bool open) {
-    auto* whole = new QWidget(this);
-    auto* head = new QToolButton(whole);
-    head->setText(words);
-    head->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    head->setCheckable(true);
-    head->setChecked(open);
-    head->setAutoRaise(true);
-    head->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
-    head->setMinimumHeight(24);
-    head->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    QFont bold = head->font();
-    bold.setBold(true);
-    head->setFont(bold);
-    head->setAccessibleDescription(tr("Opens or closes this section"));
-    auto* line = new QFrame(whole);
-    line->setFrameShape(QFrame::HLine);
-    auto* column = new QVBoxLayout(whole);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(4);
-    column->addWidget(line);
-    column->addWidget(head);
-    column->addWidget(body);
-    body->setVisible(open);
-    connect(head, &QToolButton::toggled, this, [this, head, body](bool shown) {
-        head->setArrowType(shown ? Qt::DownArrow : Qt::RightArrow);
-        body->setVisible(shown);
-        QTimer::singleShot(0, this, &BuildPanel::orderTabs);
-    });
-    if (body == keepOuts_) keepOutsHead_ = head;
-    return whole;
+bool BuildPanel::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::Show) QTimer::singleShot(0, this, &BuildPanel::orderTabs);
+    return QWidget::eventFilter(watched, event);
 }
 
 void BuildPanel::showEvent(QShowEvent* event) {
@@ -109,7 +85,7 @@ void BuildPanel::refresh() {
     offers_->refresh();
     ways_->refresh();
     settings_->refresh();
-    settingsSection_->setVisible(context_.view.mount());
+    settingsFold_->setVisible(context_.view.mount());
     keepOuts_->refresh();
 }
 
@@ -123,7 +99,7 @@ void BuildPanel::followPick() {
     ways_->refresh();
     settings_->refresh();
     keepOuts_->refresh();
-    if (context_.view.picked().kind == Picked::Kind::keepOut) keepOutsHead_->setChecked(true);
+    if (context_.view.picked().kind == Picked::Kind::keepOut) keepOutsFold_->setOpen(true);
     context_.actions.refresh();
 }
 

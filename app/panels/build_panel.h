@@ -5,8 +5,6 @@
 #include "app/actions/editor_context.h"
 #include "core/offers/offer.h"
 
-class QToolButton;
-
 namespace hither {
 
 class BuildChainList;
@@ -16,6 +14,7 @@ class BuildOfferList;
 class BuildSettingsForm;
 class BuildWaysBar;
 class BuildWhereList;
+class Fold;
 
 /// The step "build": the mounts of the option in view, the parts of the one worked on, what can be added to
 /// it, how it is set, how it is brought to its site, and what must stay free.
@@ -35,6 +34,7 @@ signals:
 
 protected:
     void showEvent(QShowEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void addActions();
@@ -43,7 +43,6 @@ private:
     void followOffer();
     void goOn(const std::string& mount, int part, bool offerNext);
     void orderTabs();
-    QWidget* section(const QString& words, QWidget* body, bool open);
     void leaveWhere();
 
     EditorContext context_;
@@ -54,8 +53,7 @@ private:
     BuildWaysBar* ways_;
     BuildSettingsForm* settings_;
     BuildKeepOuts* keepOuts_;
-    QWidget *settingsSection_;
-    QToolButton* keepOutsHead_ = nullptr;
+    Fold *settingsFold_, *keepOutsFold_;
     bool stale_ = true;
 };
 

@@ -100,7 +100,7 @@ void BuildRowList::fitToRows(int most) {
 int BuildRowList::rowsHeight() const {
     int height = 0;
     for (int i = 0; i < count(); ++i) height += itemDelegate()->sizeHint({}, model()->index(i, 0)).height();
-    return height + 2 * frameWidth();
+    return height + 2 * std::max(2, frameWidth());   // the focus ring takes two pixels on each side
 }
 
 QSize BuildRowList::sizeHint() const {

@@ -22,7 +22,7 @@ BuildSettingBox::BuildSettingBox(const EditorContext& context, const Setting& se
     title_->setFont(bold);
     about_ = new QLabel(this);
     about_->setWordWrap(true);
-    about_->setForegroundRole(QPalette::PlaceholderText);
+    about_->setProperty("quiet", true);
     kept_ = new QCheckBox(tr("Locked"), this);
     kept_->setToolTip(tr("A locked joint stays where it is when the switch is brought to its site"));
     auto* head = new BuildFlow;
@@ -100,7 +100,7 @@ BuildSettingsForm::BuildSettingsForm(const EditorContext& context, QWidget* pare
     heading_->setWordWrap(true);
     nothing_ = new QLabel(this);
     nothing_->setWordWrap(true);
-    nothing_->setForegroundRole(QPalette::PlaceholderText);
+    nothing_->setProperty("quiet", true);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(heading_);

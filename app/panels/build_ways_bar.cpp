@@ -40,6 +40,7 @@ BuildWaysBar::BuildWaysBar(const EditorContext& context, QWidget* parent) : QWid
     keep_ = button(tr("Keep"), tr("Keeps the way shown"));
     nearest_ = button(tr("Set it as near as it gets"), tr("Sets the joints as near to the site as this mount can go"));
     leave_ = button(tr("Cancel"), tr("Leaves everything as it was"));
+    for (QPushButton* b : {start_, keep_}) b->setProperty("primary", true);
     column->addWidget(words_);
     column->addWidget(busy_);
     column->addLayout(flow);

@@ -62,7 +62,8 @@ void BuildWhereList::refresh() {
     const Picked& picked = context_.view.picked();
     if (picked.kind == Picked::Kind::attachment) list_->pickKey(QString::fromStdString(picked.id + "/" + picked.piece));
     if (list_->currentRow() < 0 && list_->count() > 1) list_->pickKey(list_->keyAt(1));
-    list_->scrollToItem(list_->currentItem());
+    if (list_->currentRow() <= 1) list_->scrollToTop();   // with the heading
+    else list_->scrollToItem(list_->currentItem());
 }
 
 void BuildWhereList::takeFocus() { list_->setFocus(Qt::OtherFocusReason); }

@@ -102,7 +102,7 @@ private:
                 break;
             }
             case Freedom::Of::around:
-                add(number, placeJoint, 0, Shape::turn, std::clamp(half + wall + 0.012, leastRadius_m, 0.09),
+                add(number, aroundJoint, 0, Shape::turn, std::clamp(half + wall + 0.012, leastRadius_m, 0.09),
                     X * translation(Vec3(0, 0, -half)) * frameFromZ(Vec3::Zero(), Vec3::UnitX(), Vec3(0, -0.8, 0.6)));
                 break;
             case Freedom::Of::x: {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "app/picture/mount_handles.h"
+
 namespace hither {
 namespace {
 
@@ -45,7 +47,7 @@ std::unique_ptr<Drag> makeDrag(const DragStart& start, QString& whyNot) {
         if (part.face) return makeSwitchDrag(start, *found, whyNot);
         return start.pick.part == 0 ? makePlaceDrag(start, *found, false, whyNot) : nullptr;
     }
-    if (start.pick.part == 0 && !isElement(part, start.pick.piece)) return makePlaceDrag(start, *found, start.pick.piece == "around", whyNot);
+    if (start.pick.part == 0 && !isElement(part, start.pick.piece)) return makePlaceDrag(start, *found, start.pick.piece == aroundJoint, whyNot);
     return makeJointDrag(start, *found, whyNot);
 }
 

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/picture/mount_handles.h"
 #include "app/scene/drag.h"
 #include "core/plan/edits/joints.h"
 
@@ -16,7 +17,7 @@ JointPlace placeOf(const Chain& chain, int part, const std::string& joint) {
     JointPlace place;
     for (int i = 0; i < chain.freedomCount(); ++i) {
         const Freedom& f = chain.freedoms[static_cast<std::size_t>(i)];
-        const bool is = f.part == part && (f.of == Freedom::Of::joint ? f.joint == joint : f.of == Freedom::Of::clocking && joint == "clocking");
+        const bool is = f.part == part && (f.of == Freedom::Of::joint ? f.joint == joint : f.of == Freedom::Of::clocking && joint == clockingJoint);
         if (!is) continue;
         if (place.first < 0) place.first = i;
         ++place.count;
@@ -31,6 +32,8 @@ JointPlace placeOf(const Chain& chain, int part, const std::string& joint) {
 }
 
 class JointDrag : public Drag {
+    Q_DECLARE_TR_FUNCTIONS(JointDrag)
+
 public:
     JointDrag(DragStart start, const SetupMount& mount, JointPlace place)
         : Drag(std::move(start)), mount_(mount), place_(place), kind_(mount.chain.steps[static_cast<std::size_t>(place.step)].kind),

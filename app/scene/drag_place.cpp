@@ -8,6 +8,8 @@ namespace hither {
 namespace {
 
 class PlaceDrag : public Drag {
+    Q_DECLARE_TR_FUNCTIONS(PlaceDrag)
+
 public:
     PlaceDrag(DragStart start, const SetupMount& mount, const Attachment& attachment, bool around)
         : Drag(std::move(start)), mount_(mount), attachment_(attachment), X_W_(attachmentFrame_W(start_.setup->situation, mount.mount.support, attachment)),

@@ -15,6 +15,8 @@ constexpr double counts_rad = 0.0175;
 constexpr int fewStarts = 6;
 
 class SwitchDrag : public Drag {
+    Q_DECLARE_TR_FUNCTIONS(SwitchDrag)
+
 public:
     SwitchDrag(DragStart start, const SetupMount& mount) : Drag(std::move(start)), mount_(mount), q_(mount.q) {
         const Pose X_WF = forward(mount.chain, mount.q).last();

@@ -29,7 +29,7 @@ std::set<JointAt> movable(const Chain& chain) {
     std::set<JointAt> all;
     for (const Freedom& f : chain.freedoms) {
         if (f.kept) continue;
-        all.insert({f.part, f.of == Freedom::Of::joint ? f.joint : f.of == Freedom::Of::clocking ? "clocking" : "place"});
+        all.insert({f.part, f.of == Freedom::Of::joint ? f.joint : f.of == Freedom::Of::clocking ? "clocking" : f.of == Freedom::Of::around ? "around" : "place"});
     }
     return all;
 }
@@ -51,7 +51,7 @@ TEST_CASE("Kept joints have no handle, other steps and other mounts none at all"
     const auto all = handles(s, stand::wishes(JobStep::build, Picked::mount("m")));
     CHECK_FALSE(all.count({1, "elbow"}));
     CHECK(all.count({1, "ball1"}));
-    CHECK(all.count({0, "place"}));   // round the tube is still free
+    CHECK(all.count({0, "around"}));   // round the tube is still free
     CHECK(all == movable(s.mount.chain));
     // Of the picked part only, also while one of its joints is picked.
     const std::set<JointAt> arm{{1, "ball1"}, {1, "ball2"}, {1, "clocking"}};

@@ -33,7 +33,7 @@ Places places(const QRect& row, const QFont& font, const QModelIndex& index) {
 
 }  // namespace
 
-void CommandModel::match(const QString& typed) {
+void CommandModel::find(const QString& typed) {
     beginResetModel();
     rows_.clear();
     // What can be done now stands first.

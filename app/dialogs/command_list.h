@@ -13,8 +13,8 @@ class CommandModel : public QAbstractListModel {
 
 public:
     static constexpr int keysRole = Qt::UserRole;
-    CommandModel(const ActionTable& table, QObject* parent) : QAbstractListModel(parent), table_(table) { match({}); }
-    void match(const QString& typed);
+    CommandModel(const ActionTable& table, QObject* parent) : QAbstractListModel(parent), table_(table) { find({}); }
+    void find(const QString& typed);
     QAction* actionAt(int row) const;
     /// The first that can be run; -1: none.
     int firstPossible() const;

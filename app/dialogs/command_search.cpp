@@ -44,7 +44,7 @@ CommandSearch::CommandSearch(const ActionTable& table, QWidget* parent) : QDialo
 }
 
 void CommandSearch::match(const QString& typed) {
-    model_->match(typed);
+    model_->find(typed);
     list_->setCurrentIndex(model_->index(model_->firstPossible()));
     list_->scrollToTop();
     const int n = model_->rowCount();

@@ -28,7 +28,7 @@
 namespace hither {
 namespace {
 
-constexpr int shadow_ms = 200;
+constexpr int shadow_ms = 400;
 
 QVector3D vectorOf(const Vec3& v) { return {static_cast<float>(v.x()), static_cast<float>(v.y()), static_cast<float>(v.z())}; }
 

@@ -47,7 +47,9 @@ std::vector<LabelPlace> LabelLayout::place(const std::vector<LabelWish>& wishes,
             }
             return box;
         };
-        const auto fine = [&](const QRectF& box) { return room.contains(box) && overlap(box, placed) <= 0; };
+        // Pushed back into the view a label must not come to lie over what it speaks of.
+        const auto covers = [&](const QRectF& box) { return box.adjusted(-apart, -apart, apart, apart).contains(wish.at); };
+        const auto fine = [&](const QRectF& box) { return room.contains(box) && overlap(box, placed) <= 0 && !covers(box); };
         const auto last = sides_.find(wish.key);
         int chosen = last != sides_.end() && fine(fit(last->second)) ? last->second : -1;
         for (int s = 0; chosen < 0 && s < static_cast<int>(sides.size()); ++s) if (fine(fit(s))) chosen = s;

@@ -34,17 +34,26 @@ struct Scene::State {
     bool wholeNext = true;       ///< another plan was opened: shown whole with the next picture
     bool ownColours = false;
 
-    /// What the person would look at: the picked site, else the first one, else what is before them.
+    /// What the person would look at: the picked site, else the first one; what is before them when that is
+    /// at their own head or behind them.
     Vec3 lookAt(const Situation& situation) const {
         const Site* site = context.view.picked().kind == Picked::Kind::site ? situation.site(context.view.picked().id) : nullptr;
         if (!site && !situation.sites.empty()) site = &situation.sites.front();
-        if (site) return site->p_W;
-        return situation.body ? Vec3(situation.body->eyes_W + Vec3(0.5, 0, -0.3)) : Vec3(Vec3::Zero());
+        if (!situation.body) return site ? site->p_W : Vec3(Vec3::Zero());
+        const Vec3 eyes = situation.body->eyes_W;
+        const Mat3 head = situation.body->X_WSegment.at({Segment::head, Side::none}).linear();
+        if (site && (site->p_W - eyes).norm() > 0.25 && (site->p_W - eyes).normalized().dot(head.col(0)) > 0.3) return site->p_W;
+        return eyes + 0.6 * head.col(0) - 0.45 * head.col(2);
     }
 };
 
 Scene::Scene(const EditorContext& context, QWidget* parent) : QWidget(parent), state_(std::make_unique<State>(context)) {
     State& s = *state_;
+    // The buttons first: Tab goes from them to the view.
+    addActions();
+    auto* strip = new CameraStrip(context.actions,
+                                  {"view.whole", "view.front", "view.left", "view.right", "view.back", "view.top", "view.person", "view.body", "view.labels"},
+                                  {tr("Whole scene"), tr("Front"), tr("Left"), tr("Right"), tr("Behind"), tr("Above"), tr("Person’s view"), tr("Person"), tr("Labels")}, this);
     view_ = makeSceneView(this);
     view_->setAccessibleName(tr("Scene"));
     view_->setAccessibleDescription(tr("A picture of the supports, the person and the mounts. The setup tree and the findings list say the same in words. "
@@ -54,13 +63,10 @@ Scene::Scene(const EditorContext& context, QWidget* parent) : QWidget(parent), s
     connect(s.tools, &SceneTools::cameraMoved, this, [this](const Camera& camera) { look(camera); });
     connect(s.tools, &SceneTools::wholeWanted, this, [this] { lookFrom(NamedView::whole); });
 
-    addActions();
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    column->addWidget(new CameraStrip(context.actions,
-                                      {"view.whole", "view.front", "view.left", "view.right", "view.back", "view.top", "view.person", "view.body", "view.labels"},
-                                      {tr("Whole scene"), tr("Front"), tr("Left"), tr("Right"), tr("Behind"), tr("Above"), tr("Person’s view"), tr("Person"), tr("Labels")}, this));
+    column->addWidget(strip);
     column->addWidget(view_, 1);
 
     s.later.setSingleShot(true);

@@ -350,5 +350,13 @@ TEST_CASE("The scene tells those who do not see it where the same is in words") 
     CHECK_FALSE(v.accessibleName().isEmpty());
     CHECK(v.accessibleDescription().contains("findings"));
     CHECK(v.focusPolicy() == Qt::StrongFocus);
+    // Tab comes from the last button and leaves the view again.
+    s.scene->activateWindow();
+    const QList<QToolButton*> buttons = s.scene->findChildren<QToolButton*>();
+    buttons.back()->setFocus();
+    QTest::keyClick(buttons.back(), Qt::Key_Tab);
+    CHECK(v.hasFocus());
+    QTest::keyClick(&v, Qt::Key_Tab);
+    CHECK_FALSE(v.hasFocus());
     CHECK(v.grabPicture().size().width() >= v.pictureSize().width());
 }

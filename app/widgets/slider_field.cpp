@@ -100,6 +100,14 @@ void SliderField::setUnits(UnitSystem units) { field_->setUnits(units); }
 void SliderField::setDigits(int digits) { field_->setDigits(digits); }
 void SliderField::setOptional(const QString& wordsWhenEmpty) { field_->setOptional(wordsWhenEmpty); }
 
+double SliderField::atUsual() const { return std::clamp(usual_.value_or(0.0), min_, max_); }
+
+void SliderField::setUsual(double usual) {
+    field_->setUsual(usual);
+    usual_ = usual;
+    if (!sliding_ && !field_->isModified() && !value()) showOnSlider(atUsual());
+}
+
 void SliderField::setRange(double min, double max) {
     min_ = min;
     max_ = std::max(min, max);
@@ -114,7 +122,7 @@ void SliderField::setStep(double step) {
     const int steps = std::max(1, static_cast<int>(std::ceil((max_ - min_) / step_ - 1e-9)));
     slider_->setRange(0, steps);
     slider_->setPageStep(std::max(1, std::min(10, steps / 4)));
-    showOnSlider(value().value_or(std::clamp(0.0, min_, max_)));
+    showOnSlider(value().value_or(atUsual()));
 }
 
 double SliderField::valueAt(int position) const { return std::clamp(position >= slider_->maximum() ? max_ : min_ + position * step_, min_, max_); }
@@ -128,7 +136,7 @@ void SliderField::showOnSlider(double value) {
 
 void SliderField::setValue(std::optional<double> value) {
     field_->setValue(value);
-    if (!sliding_ && !field_->isModified()) showOnSlider(value.value_or(std::clamp(0.0, min_, max_)));
+    if (!sliding_ && !field_->isModified()) showOnSlider(value.value_or(atUsual()));
 }
 
 void SliderField::setNames(const QString& name) {

@@ -46,6 +46,8 @@ public:
     void setStep(double step);                ///< SI, of slider and field
     void setDigits(int digits);
     void setOptional(const QString& wordsWhenEmpty);
+    /// As for a number field; the slider stands there while nothing is typed.
+    void setUsual(double usual);
     void setValue(std::optional<double> value);
     std::optional<double> value() const { return field_->value(); }
     NumberField* numberField() const { return field_; }
@@ -65,7 +67,9 @@ private:
 
     HeldSlider* slider_;
     NumberField* field_;
+    double atUsual() const;
     double min_ = 0, max_ = 1, step_ = 0.01;
+    std::optional<double> usual_;
     bool sliding_ = false;
 };
 

@@ -25,6 +25,7 @@ BuildChainList::BuildChainList(const EditorContext& context, QWidget* parent) : 
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
     heading_ = new QLabel(tr("Parts, from support to switch"), this);
+    heading_->setWordWrap(true);
     list_ = new BuildRowList(this);
     list_->setAccessibleName(heading_->text());
     list_->fitToRows(0);

@@ -65,6 +65,11 @@ void BuildSlider::mousePressEvent(QMouseEvent* event) {
     QSlider::mousePressEvent(event);
 }
 
+void BuildSlider::mouseMoveEvent(QMouseEvent* event) {
+    // After Esc it stays where it is, though the button is still down.
+    if (held_) QSlider::mouseMoveEvent(event);
+}
+
 void BuildSlider::mouseReleaseEvent(QMouseEvent* event) {
     QSlider::mouseReleaseEvent(event);
     if (event->button() == Qt::LeftButton) end();

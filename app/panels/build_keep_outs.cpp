@@ -54,7 +54,7 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     rows_ = new QFormLayout(form_);
     rows_->setContentsMargins(0, 0, 0, 0);
     rows_->setRowWrapPolicy(QFormLayout::WrapLongRows);
-    rows_->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+    rows_->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
     name_ = new TextField(form_);
     name_->setAccessibleName(tr("Name of the volume to keep free"));
     rows_->addRow(tr("Name"), name_);
@@ -90,6 +90,8 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     carrier_->setAccessibleName(tr("Goes with"));
     rows_->addRow(tr("Goes with"), carrier_);
     remove_ = new QPushButton(tr("Remove it"), form_);
+    remove_->setAccessibleName(tr("Remove this volume"));
+    remove_->setSizePolicy(QSizePolicy::Fixed, QSizePolicy::Fixed);
     remove_->setMinimumHeight(24);
     rows_->addRow(remove_);
     column->addWidget(form_);

@@ -4,10 +4,10 @@
 #include <array>
 
 #include <QComboBox>
-#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <QResizeEvent>
 #include <QSignalBlocker>
 #include <QStringList>
 #include <QVBoxLayout>
@@ -44,12 +44,14 @@ BuildOfferList::BuildOfferList(const EditorContext& context, QWidget* parent) : 
     kinds_ = new ChoiceBox(this);
     kinds_->setAccessibleName(tr("Kind of part"));
     list_ = new BuildRowList(this);
+    list_->setAccessibleName(tr("Parts on offer"));
     list_->fitToRows(22);
     count_ = new QLabel(this);
     count_->setWordWrap(true);
     count_->setProperty("quiet", true);
-    add_ = new QPushButton(this);
+    add_ = new QPushButton(tr("Add"), this);
     add_->setMinimumHeight(24);
+    add_->setProperty("primary", true);
     close_ = new QPushButton(tr("Close the list"), this);
     close_->setMinimumHeight(24);
     auto* column = new QVBoxLayout(this);
@@ -211,52 +213,34 @@ void BuildOfferList::followRow() {
         words = replaces ? tr("Put in its place with %1").arg(with) : tr("Add with %1").arg(with);
     }
     // The button has one line: where the names are too long for it they stand in the row.
-    const int room = std::max(list_->viewport()->width(), fontMetrics().averageCharWidth() * 24) - fontMetrics().averageCharWidth() * 4;
-    QString fits = words;
-    if (o && fontMetrics().horizontalAdvance(words) > room) {
+    QStringList shorter{words};
+    if (o && o->fit == OfferFit::withAdapters) {
         const int count = static_cast<int>(o->before.size() + o->after.size());
         const QString adapters = count == 1 ? tr("1 adapter") : tr("%n adapters", nullptr, count);
-        fits = replaces ? tr("Put in with %1").arg(adapters) : tr("Add with %1").arg(adapters);
-        if (o->adapterPrice) fits = tr("%1 (%2)").arg(fits, priceWords(o->adapterPrice));
+        const QString with = replaces ? tr("Put in with %1").arg(adapters) : tr("Add with %1").arg(adapters);
+        if (o->adapterPrice) shorter << tr("%1 (%2)").arg(with, priceWords(o->adapterPrice));
+        shorter << with;
     }
-    add_->setText(fits);
+    QFont strong = add_->font();
+    strong.setWeight(QFont::DemiBold);
+    const QFontMetrics metrics(strong);
+    const int room = std::max(width(), 24 * metrics.averageCharWidth()) - 4 * metrics.averageCharWidth() - 12;
+    while (shorter.size() > 1 && metrics.horizontalAdvance(shorter.front()) > room) shorter.removeFirst();
+    add_->setText(shorter.front());
     add_->setAccessibleName(words);
     add_->setToolTip(words);
     add_->setEnabled(o && (o->fit != OfferFit::no));
+}
+
+void BuildOfferList::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if (event->oldSize().width() != width()) followRow();
 }
 
 void BuildOfferList::take() {
     const Offer* o = current();
     if (!o || o->fit == OfferFit::no) return;
     emit taken(Offer(*o));
-}
-
-void BuildOfferList::moveBy(int rows) {
-    const int direction = rows < 0 ? -1 : 1;
-    int row = list_->currentRow(), left = std::abs(rows);
-    for (int next = row + direction; left > 0 && next >= 0 && next < list_->count(); next += direction) {
-        if (!(list_->item(next)->flags() & Qt::ItemIsSelectable)) continue;
-        row = next;
-        --left;
-    }
-    list_->setCurrentRow(row);
-}
-
-bool BuildOfferList::eventFilter(QObject* watched, QEvent* event) {
-    if (watched != search_ || event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
-    switch (static_cast<QKeyEvent*>(event)->key()) {
-        case Qt::Key_Down: moveBy(1); return true;
-        case Qt::Key_Up: moveBy(-1); return true;
-        case Qt::Key_PageDown: moveBy(8); return true;
-        case Qt::Key_PageUp: moveBy(-8); return true;
-        case Qt::Key_Return:
-        case Qt::Key_Enter: take(); return true;
-        case Qt::Key_Escape:
-            if (search_->text().isEmpty()) context_.view.setOfferFor({});
-            else search_->clear();
-            return true;
-        default: return QWidget::eventFilter(watched, event);
-    }
 }
 
 }  // namespace hither

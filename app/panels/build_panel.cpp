@@ -3,6 +3,9 @@
 #include <algorithm>
 
 #include <QEvent>
+#include <QPointer>
+#include <QScrollArea>
+#include <QScrollBar>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -16,8 +19,6 @@
 #include "app/panels/build_where_list.h"
 #include "app/panels/build_words.h"
 #include "app/widgets/fold.h"
-#include "core/offers/offer_edits.h"
-#include "core/plan/edits/options.h"
 
 namespace hither {
 
@@ -80,7 +81,7 @@ void BuildPanel::refresh() {
     stale_ = !isVisible();
     if (stale_ && context_.view.step() != JobStep::build) return;
     mounts_->refresh();
-    if (!where_->isHidden()) where_->refresh();
+    showWhere();
     chain_->refresh();
     offers_->refresh();
     ways_->refresh();
@@ -99,7 +100,10 @@ void BuildPanel::followPick() {
     ways_->refresh();
     settings_->refresh();
     keepOuts_->refresh();
-    if (context_.view.picked().kind == Picked::Kind::keepOut) keepOutsFold_->setOpen(true);
+    if (context_.view.picked().kind == Picked::Kind::keepOut) {
+        keepOutsFold_->setOpen(true);
+        reveal(keepOutsFold_);
+    }
     context_.actions.refresh();
 }
 
@@ -107,11 +111,12 @@ void BuildPanel::followOffer() {
     const bool wasShown = !offers_->isHidden();
     const bool hadFocus = offers_->isAncestorOf(window()->focusWidget());
     offers_->refresh();
-    if (context_.view.offerFor().kind != OfferFor::Kind::nothing) {
-        where_->hide();
-    } else if (wasShown && hadFocus) {
-        chain_->list()->setFocus(Qt::OtherFocusReason);
-    }
+    const bool open = context_.view.offerFor().kind != OfferFor::Kind::nothing;
+    if (open) whereAsked_ = false;
+    showWhere();
+    if (open) reveal(offers_);
+    else if (wasShown && hadFocus && where_->isHidden()) chain_->list()->setFocus(Qt::OtherFocusReason);
+    else if (wasShown && hadFocus) where_->takeFocus();
     QTimer::singleShot(0, this, &BuildPanel::orderTabs);
     context_.actions.refresh();
 }
@@ -119,64 +124,47 @@ void BuildPanel::followOffer() {
 void BuildPanel::chooseWhere() {
     context_.view.setStep(JobStep::build);
     context_.view.setOfferFor({});
-    where_->refresh();
-    where_->show();
+    whereAsked_ = true;
+    showWhere();
     where_->takeFocus();
+    reveal(where_);
 }
 
 void BuildPanel::leaveWhere() {
-    where_->hide();
+    whereAsked_ = false;
+    showWhere();
     if (context_.view.offerFor().kind != OfferFor::Kind::nothing) offers_->takeFocus();
-    else chain_->list()->setFocus(Qt::OtherFocusReason);
+    else if (context_.view.mount()) chain_->list()->setFocus(Qt::OtherFocusReason);
 }
 
-void BuildPanel::goOn(const std::string& mount, int part, bool offerNext) {
-    OfferFor next;
-    if (offerNext) {
-        next.kind = OfferFor::Kind::outlet;
-        next.mount = mount;
-        next.part = part;
+/// Where to fix a mount is asked for while there is none, and when another one is wanted.
+void BuildPanel::showWhere() {
+    const bool first = !context_.view.mount();
+    const bool shown = (first || whereAsked_) && context_.view.offerFor().kind == OfferFor::Kind::nothing;
+    if (shown) {
+        where_->refresh();
+        where_->setFirst(first);
     }
-    context_.view.pick(offerNext ? Picked::outletOf(mount, part) : Picked::partOf(mount, part));
-    context_.view.setOfferFor(next);
-    if (offerNext) offers_->takeFocus();
-    else ways_->takeFocus();
+    const bool other = where_->isHidden() == shown;
+    where_->setVisible(shown);
+    mounts_->setVisible(!first);
+    ways_->setVisible(!first);
+    if (other) QTimer::singleShot(0, this, &BuildPanel::orderTabs);
 }
 
-void BuildPanel::take(const Offer& offer) {
-    Document& d = context_.document;
-    const OfferFor to = context_.view.offerFor();
-    const QString name = QString::fromStdString(offer.part->name);
-    const std::string option = context_.view.option();
-    if (to.kind == OfferFor::Kind::attachment) {
-        const std::shared_ptr<const Situation> situation = context_.analysis.situation();
-        const Support* support = situation ? situation->support(to.support) : nullptr;
-        const Attachment* at = support ? support->attachment(to.attachment) : nullptr;
-        if (!at) return;
-        // A plan without an option gets its first one with its first mount.
-        const std::string optionId = option.empty() ? "option-1" : option;
-        Edited edit = option.empty() ? addOption(d.plan(), optionId, tr("Option 1").toStdString()) : Edited{d.plan(), {}};
-        const std::string id = edit ? newMountId(*edit.plan, optionId, to.attachment) : std::string();
-        if (edit) edit = startMount(*edit.plan, optionId, {to.support, to.attachment, to.place}, *at, offer, freeMountName(context_.view.planOption()).toStdString());
-        if (d.apply(tr("Put %1 on %2").arg(name, QString::fromStdString(at->name)), edit)) goOn(id, 0, offer.part->outlet.has_value());
-        return;
-    }
-    const Mount* mount = mountIn(d.plan(), option, to.mount);
-    if (!mount) return;
-    const std::string id = mount->id;
-    const bool atEnd = to.part + 1 == static_cast<int>(mount->parts.size());
-    if (to.kind == OfferFor::Kind::outlet) {
-        std::string site;
-        const std::shared_ptr<const Setup> setup = context_.analysis.setup();
-        if (setup && offer.part->face) site = nearestUnservedSite(*setup, id);
-        if (d.apply(tr("Add %1").arg(name), putBehind(d.plan(), option, id, to.part, offer, site)))
-            goOn(id, numberBehind(to.part, offer), atEnd && offer.part->outlet.has_value());
-    } else if (to.kind == OfferFor::Kind::replacement) {
-        const Part* old = d.plan().part(mount->parts[static_cast<std::size_t>(to.part)].part);
-        const QString was = old ? QString::fromStdString(old->name) : QString();
-        if (d.apply(tr("Replace %1 by %2").arg(was, name), putInPlaceOf(d.plan(), option, id, to.part, offer)))
-            goOn(id, numberInPlaceOf(to.part, offer), atEnd && offer.part->outlet.has_value());
-    }
+/// Scrolls to what has just been opened: all of it, or its beginning when it is higher than what is seen.
+void BuildPanel::reveal(QWidget* what) {
+    QScrollArea* area = nullptr;
+    for (QWidget* w = parentWidget(); w && !area; w = w->parentWidget()) area = qobject_cast<QScrollArea*>(w);
+    if (!area) return;
+    QTimer::singleShot(0, what, [area = QPointer<QScrollArea>(area), what] {
+        if (!area || !area->widget()) return;
+        if (QLayout* layout = area->widget()->layout()) layout->activate();
+        const int top = what->mapTo(area->widget(), QPoint(0, 0)).y(), end = top + what->height() + 8;
+        QScrollBar* bar = area->verticalScrollBar();
+        if (end > bar->value() + area->viewport()->height()) bar->setValue(std::min(top, end - area->viewport()->height()));
+        if (top < bar->value()) bar->setValue(top);
+    });
 }
 
 void BuildPanel::orderTabs() {

@@ -44,6 +44,8 @@ private:
     void goOn(const std::string& mount, int part, bool offerNext);
     void orderTabs();
     void leaveWhere();
+    void showWhere();
+    void reveal(QWidget* what);
 
     EditorContext context_;
     BuildMountBar* mounts_;
@@ -54,6 +56,7 @@ private:
     BuildSettingsForm* settings_;
     BuildKeepOuts* keepOuts_;
     Fold *settingsFold_, *keepOutsFold_;
+    bool whereAsked_ = false;   ///< for another mount than the first
     bool stale_ = true;
 };
 

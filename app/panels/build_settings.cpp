@@ -174,7 +174,7 @@ QString settingLabel(const Plan& plan, const std::string& option, const std::str
         case SettingOf::What::clocking: return Words::tr("Turn %1").arg(name);
         case SettingOf::What::joint: break;
     }
-    return Words::tr("Set %1 of %2").arg(QString::fromStdString(setting.of.joint), name);
+    return Words::tr("Set %1 of %2").arg(asTitle(setting.of.joint).toLower(), name);
 }
 
 }  // namespace hither

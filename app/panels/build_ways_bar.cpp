@@ -31,6 +31,7 @@ BuildWaysBar::BuildWaysBar(const EditorContext& context, QWidget* parent) : QWid
         b->setToolTip(help);
         b->setAccessibleDescription(help);
         b->setMinimumHeight(24);
+        b->installEventFilter(this);
         flow->addWidget(b);
         return b;
     };
@@ -63,7 +64,7 @@ BuildWaysBar::BuildWaysBar(const EditorContext& context, QWidget* parent) : QWid
 
 QString BuildWaysBar::whyNotIdle() const {
     const Mount* mount = context_.view.mount();
-    if (!mount) return tr("Next: choose where the first mount is fixed.");
+    if (!mount) return tr("There is no mount yet.");
     const Part* last = mount->parts.empty() ? nullptr : context_.document.plan().part(mount->parts.back().part);
     if (!last || !last->face) return tr("Next: go on from the free end until the switch is there.");
     if (mount->site.empty()) return context_.document.plan().sites.empty() ? tr("Next: say where the person can press, in the step “site”.") : tr("Next: choose the site that its switch serves.");
@@ -161,7 +162,7 @@ void BuildWaysBar::follow() {
 QString BuildWaysBar::wayWords() const {
     const WayLeft& left = ways_->left[static_cast<std::size_t>(way_)];
     QStringList judged;
-    judged << (left.missed == 1 ? tr("1 check missed") : tr("%n checks missed", nullptr, left.missed));
+    judged << (left.missed == 0 ? tr("no check missed") : left.missed == 1 ? tr("1 check missed") : tr("%n checks missed", nullptr, left.missed));
     if (left.close > 0) judged << tr("%n close", nullptr, left.close);
     if (left.unknown > 0) judged << tr("%n unknown", nullptr, left.unknown);
     return tr("Way %1 of %2: %3").arg(way_ + 1).arg(ways_->report.solutions.size()).arg(judged.join(tr(", ")));
@@ -238,9 +239,22 @@ bool BuildWaysBar::event(QEvent* event) {
 
 void BuildWaysBar::keyPressEvent(QKeyEvent* event) {
     if (event->key() == Qt::Key_Escape && state_ != State::idle) return leave();
-    if (state_ == State::stepping && (event->key() == Qt::Key_Right || event->key() == Qt::Key_Down)) return step(1);
-    if (state_ == State::stepping && (event->key() == Qt::Key_Left || event->key() == Qt::Key_Up)) return step(-1);
-    QWidget::keyPressEvent(event);
+    if (!arrow(event->key())) QWidget::keyPressEvent(event);
+}
+
+/// Goes to the next way or the one before by the arrow keys.
+bool BuildWaysBar::arrow(int key) {
+    if (state_ != State::stepping) return false;
+    if (key == Qt::Key_Right || key == Qt::Key_Down) step(1);
+    else if (key == Qt::Key_Left || key == Qt::Key_Up) step(-1);
+    else return false;
+    return true;
+}
+
+bool BuildWaysBar::eventFilter(QObject* watched, QEvent* event) {
+    // A button would move the keyboard to its neighbour.
+    if (event->type() == QEvent::KeyPress && arrow(static_cast<QKeyEvent*>(event)->key())) return true;
+    return QWidget::eventFilter(watched, event);
 }
 
 }  // namespace hither

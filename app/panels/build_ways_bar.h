@@ -40,6 +40,7 @@ signals:
 protected:
     bool event(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void found(const std::string& mount, std::shared_ptr<const Ways> ways);
@@ -48,6 +49,7 @@ private:
     QString whyNotIdle() const;
     QString wayWords() const;
     QString nearestWords() const;
+    bool arrow(int key);
     void follow();
 
     EditorContext context_;

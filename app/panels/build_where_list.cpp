@@ -12,33 +12,45 @@
 namespace hither {
 
 BuildWhereList::BuildWhereList(const EditorContext& context, QWidget* parent) : QWidget(parent), context_(context) {
-    auto* words = new QLabel(tr("Click a rail, edge, face or cloth in the scene, or choose it here:"), this);
-    words->setWordWrap(true);
+    words_ = new QLabel(this);
+    words_->setWordWrap(true);
     list_ = new BuildRowList(this);
     list_->setAccessibleName(tr("Where the mount is fixed"));
     list_->fitToRows(16);
     list_->installEventFilter(this);
-    words->setBuddy(list_);
-    auto* take = new QPushButton(tr("Fix it here"), this);
-    auto* leave = new QPushButton(tr("Leave it"), this);
-    for (QPushButton* b : {take, leave}) b->setMinimumHeight(24);
+    words_->setBuddy(list_);
+    take_ = new QPushButton(tr("Fix it here"), this);
+    take_->setProperty("primary", true);
+    leave_ = new QPushButton(tr("Leave it"), this);
+    for (QPushButton* b : {take_, leave_}) b->setMinimumHeight(24);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(4);
-    column->addWidget(words);
+    column->addWidget(words_);
     column->addWidget(list_);
     auto* flow = new BuildFlow;
-    flow->addWidget(take);
-    flow->addWidget(leave);
+    flow->addWidget(take_);
+    flow->addWidget(leave_);
     column->addLayout(flow);
     connect(list_, &BuildRowList::entered, this, &BuildWhereList::choose);
-    connect(take, &QPushButton::clicked, this, [this] { choose(list_->currentKey()); });
-    connect(leave, &QPushButton::clicked, this, &BuildWhereList::done);
+    connect(take_, &QPushButton::clicked, this, [this] { choose(list_->currentKey()); });
+    connect(leave_, &QPushButton::clicked, this, &BuildWhereList::done);
     // The scene shows which one is meant.
     connect(list_, &BuildRowList::chosen, this, [this](const QString& key) {
         const int bar = static_cast<int>(key.indexOf('/'));
         context_.view.pick(Picked::attachment(key.left(bar).toStdString(), key.mid(bar + 1).toStdString()));
     });
+}
+
+void BuildWhereList::setFirst(bool first) {
+    leave_->setVisible(!first);
+    const bool any = list_->count() > 0;
+    QString words = tr("Click a rail, edge, face or cloth in the scene, or choose it here:");
+    if (!any) words = tr("There is nothing yet to fix a mount to. Next: add a support in the step “support”.");
+    else if (first) words = tr("Next: choose where the mount is fixed. Click a rail, edge, face or cloth in the scene, or choose it here:");
+    if (words_->text() != words) words_->setText(words);
+    list_->setVisible(any);
+    take_->setVisible(any);
 }
 
 void BuildWhereList::refresh() {

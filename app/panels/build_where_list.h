@@ -3,6 +3,9 @@
 
 #include "app/actions/editor_context.h"
 
+class QLabel;
+class QPushButton;
+
 namespace hither {
 
 class BuildRowList;
@@ -15,6 +18,8 @@ public:
     explicit BuildWhereList(const EditorContext& context, QWidget* parent = nullptr);
     void refresh();
     void takeFocus();
+    /// The option's first mount: there is nothing to go back to.
+    void setFirst(bool first);
     BuildRowList* list() const { return list_; }
     /// The middle of an attachment: where a grip goes at first.
     static Placement middleOf(const Attachment& attachment);
@@ -28,7 +33,9 @@ protected:
 private:
     void choose(const QString& key);
     EditorContext context_;
+    QLabel* words_;
     BuildRowList* list_;
+    QPushButton *take_, *leave_;
 };
 
 }  // namespace hither

@@ -111,6 +111,8 @@ QString priceWords(const std::optional<Money>& price) {
 QString asTitle(const std::string& name) {
     QString text = QString::fromStdString(name);
     text.replace('_', ' ');
+    for (qsizetype i = 1; i < text.size(); ++i)
+        if (text[i].isDigit() && text[i - 1].isLetter()) text.insert(i, ' ');
     if (!text.isEmpty()) text[0] = text[0].toUpper();
     return text;
 }

@@ -20,7 +20,7 @@ QString partKindWord(PartKind kind);         ///< "Arm"
 QString partKindsWord(PartKind kind);        ///< "Arms"
 /// "12.50 EUR", or that it is not known.
 QString priceWords(const std::optional<Money>& price);
-/// A joint's name as the first word of a line: "Elbow".
+/// A joint's name as the first word of a line: "Elbow", "Ball 2".
 QString asTitle(const std::string& name);
 /// What a mount's part is called in the mount: "2 Gooseneck, 300 mm".
 QString numbered(int part, const std::string& name);

@@ -14,6 +14,9 @@
 
 namespace hither {
 
+/// How far a turn goes with the pointer's way up, rad a pixel, where its plane is seen edge-on.
+constexpr double turnPerPixel = 0.008;
+
 /// What a drag begins with: the setup and the camera as they are, what was taken hold of and where.
 struct DragStart {
     std::shared_ptr<const Setup> setup;

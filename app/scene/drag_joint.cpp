@@ -8,8 +8,6 @@
 namespace hither {
 namespace {
 
-constexpr double turnPerPixel = 0.008;  // rad, where the joint's plane is seen edge-on
-
 /// The freedoms of one joint (or one clocking) of a mount and the steps of the chain that they belong to.
 struct JointPlace { int first = -1, count = 0, step = -1, lastStep = -1; };
 

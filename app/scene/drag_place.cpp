@@ -67,7 +67,6 @@ private:
         place_.yaw_rad = within(Freedom::Of::yaw, mount_.mount.place.yaw_rad + turn_);
     }
     double turnStep(QPointF at, const Vec3& pivot, const Vec3& axis) const {
-        constexpr double turnPerPixel = 0.008;
         return turnBetween(start_.sight(last_), start_.sight(at), pivot, axis, start_.grabbed_W).value_or((last_.y() - at.y()) * turnPerPixel);
     }
 

@@ -8,12 +8,12 @@ namespace hither {
 namespace {
 
 /// Where a label stands against its point: direction (-1, 0, 1 each way) and how far off, in pixels.
-struct Side { double x, y, off; };
-constexpr std::array<Side, 14> sides = {{{1, -1, 18}, {-1, -1, 18}, {1, 1, 18}, {-1, 1, 18}, {0, -1, 24}, {0, 1, 24}, {1, 0, 30}, {-1, 0, 30},
+struct LabelSide { double x, y, off; };
+constexpr std::array<LabelSide, 14> sides = {{{1, -1, 18}, {-1, -1, 18}, {1, 1, 18}, {-1, 1, 18}, {0, -1, 24}, {0, 1, 24}, {1, 0, 30}, {-1, 0, 30},
                                          {1, -1, 48}, {-1, -1, 48}, {1, 1, 48}, {-1, 1, 48}, {1, -1, 84}, {-1, -1, 84}}};
-constexpr double apart = 4;
+constexpr double labelGap = 4;
 
-QRectF boxAt(const LabelWish& wish, const Side& side) {
+QRectF boxAt(const LabelWish& wish, const LabelSide& side) {
     const QPointF middle(wish.at.x() + side.x * (side.off + wish.size.width() / 2), wish.at.y() + side.y * (side.off + wish.size.height() / 2));
     return QRectF(QPointF(middle.x() - wish.size.width() / 2, middle.y() - wish.size.height() / 2), wish.size);
 }
@@ -21,7 +21,7 @@ QRectF boxAt(const LabelWish& wish, const Side& side) {
 double overlap(const QRectF& box, const std::vector<LabelPlace>& taken) {
     double sum = 0;
     for (const LabelPlace& t : taken) {
-        const QRectF both = box.intersected(t.box.adjusted(-apart, -apart, apart, apart));
+        const QRectF both = box.intersected(t.box.adjusted(-labelGap, -labelGap, labelGap, labelGap));
         if (!both.isEmpty()) sum += both.width() * both.height();
     }
     return sum;
@@ -48,7 +48,7 @@ std::vector<LabelPlace> LabelLayout::place(const std::vector<LabelWish>& wishes,
             return box;
         };
         // Pushed back into the view a label must not come to lie over what it speaks of.
-        const auto covers = [&](const QRectF& box) { return box.adjusted(-apart, -apart, apart, apart).contains(wish.at); };
+        const auto covers = [&](const QRectF& box) { return box.adjusted(-labelGap, -labelGap, labelGap, labelGap).contains(wish.at); };
         const auto fine = [&](const QRectF& box) { return room.contains(box) && overlap(box, placed) <= 0 && !covers(box); };
         const auto last = sides_.find(wish.key);
         int chosen = last != sides_.end() && fine(fit(last->second)) ? last->second : -1;

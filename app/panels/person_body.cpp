@@ -27,7 +27,8 @@ std::vector<std::string> PersonPanel::otherDimensions() const {
     std::vector<std::string> others;
     if (!plan().person) return others;
     const auto regions = bodyRegions();
-    for (const auto& [name, value] : plan().person->body.typed) {
+    for (const auto& typed : plan().person->body.typed) {
+        const std::string& name = typed.first;
         const bool shown = name == "stature" || name == "weightkg" || std::any_of(regions.begin(), regions.end(), [&](const BodyRegion& r) {
             return std::find(r.dimensions.begin(), r.dimensions.end(), name) != r.dimensions.end();
         });

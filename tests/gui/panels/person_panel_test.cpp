@@ -1,8 +1,11 @@
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 #include <QAbstractButton>
 #include <QLabel>
-#include <QSignalSpy>
+#include <QLineEdit>
+#include <QTemporaryDir>
 
 #include "app/panels/person_panel.h"
 #include "app/panels/person_words.h"
@@ -308,6 +311,26 @@ TEST_CASE("How a person lies is asked on a bed only, a cushion on a seat only") 
     lying->setFocus(Qt::TabFocusReason);
     QTest::keyClick(lying, Qt::Key_End);
     CHECK(bed.document.plan().person->lying == PersonSpec::Lying::onRight);
+}
+
+TEST_CASE("A plan open to read only can be looked through and not changed") {
+    QTemporaryDir folder;
+    GivensFixture f(personPlan());
+    const QString path = folder.filePath("p.hither");
+    REQUIRE(f.document.saveAs(path).isEmpty());
+    REQUIRE(f.document.open(path, Document::Access::readOnly).how == Document::Opened::How::opened);
+    Shown<PersonPanel> shown(f);
+    REQUIRE(f.document.readOnly());
+    open(shown, "Right arm");
+    CHECK(shown.find<SliderField>("posture elbow_flexion_right")->isVisible());
+    CHECK_FALSE(shown.find<HeldSlider>("posture slider elbow_flexion_right")->isEnabled());
+    for (auto* field : shown.panel->findChildren<QLineEdit*>()) {
+        INFO(field->objectName().toStdString());
+        CHECK_FALSE(field->isEnabled());
+    }
+    for (auto* box : shown.panel->findChildren<ChoiceBox*>()) CHECK_FALSE(box->isEnabled());
+    CHECK_FALSE(shown.find<QAbstractButton>("remove person")->isEnabled());
+    CHECK(shown.find<QAbstractButton>("next")->isEnabled());
 }
 
 TEST_CASE("Every control of the person form has a name and a place in the order of tabs") {

@@ -96,8 +96,8 @@ void GivensPanel::refresh(bool mayRebuild) {
         rebuild();
     }
     stale_ = false;
-    for (const auto& each : refreshers_) each();
     for (QWidget* widget : changing_) widget->setEnabled(!document().readOnly());
+    for (const auto& each : refreshers_) each();
     showStatus();
 }
 

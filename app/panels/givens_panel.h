@@ -44,7 +44,8 @@ protected:
 
     Document& document() const { return context_.document; }
     const Plan& plan() const { return context_.document.plan(); }
-    /// Runs now and after every change for as long as the form stands.
+    /// Runs now and after every change for as long as the form stands. What it shows or hides must be in
+    /// the form already: alone it would be a window.
     void keep(std::function<void()> refresh);
     /// Cannot be used while the document is read only.
     template <class Widget> Widget* changes(Widget* widget) { changing_.push_back(widget); return widget; }

@@ -83,17 +83,19 @@ void NumberField::setDigits(int digits) {
 
 void NumberField::setOptional(const QString& wordsWhenEmpty) {
     optional_ = true;
-    setPlaceholderText(wordsWhenEmpty);
+    usual_.reset();
+    if (placeholderText() != wordsWhenEmpty) setPlaceholderText(wordsWhenEmpty);
 }
 
 void NumberField::setUsual(double usual) {
     optional_ = true;
     usual_ = usual;
-    setPlaceholderText(printNumber(usual, form_));
+    const QString words = printNumber(usual, form_);
+    if (placeholderText() != words) setPlaceholderText(words);
 }
 
 void NumberField::setValue(std::optional<double> value) {
-    if (typing() && hasFocus()) { later_ = value; return; }
+    if (typing() && (hasFocus() || triedAny_)) { later_ = value; return; }
     const bool stuck = typing();   // left with a text that is refused: it stays until the value itself changes
     if (stuck && value == value_) return;
     value_ = value;

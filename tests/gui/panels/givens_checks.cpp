@@ -24,7 +24,7 @@ void checkNames(const QWidget& panel) {
     int controls = 0;
     for (QWidget* w : panel.findChildren<QWidget*>()) {
         if (!(w->focusPolicy() & Qt::TabFocus) || w->objectName().startsWith("qt_")) continue;
-        if (w->isHidden() && w->size().isEmpty()) continue;
+        if (w->window() != panel.window()) continue;   // the list that a choice drops down
         QAccessibleInterface* said = QAccessible::queryAccessibleInterface(w);
         INFO(called(*w));
         REQUIRE(said);

@@ -19,12 +19,12 @@
 namespace hither {
 namespace {
 
+/// By its own name, else by what it is: there is little room.
 QString supportName(const SupportSpec& support) {
-    for (const SupportKind& kind : supportKinds()) {
-        if (kind.kind != support.kind) continue;
-        return support.name.empty() ? fromCore(kind.name) : GivensPanel::tr("%1 (%2)").arg(QString::fromStdString(support.name), fromCore(kind.name));
-    }
-    return QString::fromStdString(support.name.empty() ? support.id : support.name);
+    if (!support.name.empty()) return QString::fromStdString(support.name);
+    for (const SupportKind& kind : supportKinds())
+        if (kind.kind == support.kind) return fromCore(kind.name);
+    return QString::fromStdString(support.id);
 }
 
 const char* const lyingWords[] = {"back", "left", "right"};

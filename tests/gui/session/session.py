@@ -183,6 +183,26 @@ class Session:
                 continue
         return None
 
+    def has_focus(self, name, part=False):
+        node = self.focused()
+        return node is not None and (name in node.name if part else node.name == name)
+
+    def tab_to(self, name, part=False, key="Tab", most=150):
+        """By the keyboard alone: Tab until what is called `name` has the focus."""
+        passed = []
+        for _ in range(most):
+            node = self.focused()
+            if node is not None:
+                if name in node.name if part else node.name == name:
+                    return node
+                passed.append(f"{node.getRoleName()} {node.name!r}")
+            self.key(key)
+        raise Failed(f"Tab does not come to {name!r}; it passes:\n" + "\n".join(dict.fromkeys(passed)))
+
+    def rows(self, listing):
+        """Texts of a list's rows, in order."""
+        return [listing.getChildAtIndex(i).name for i in range(listing.childCount)]
+
     # Mouse and keys.
 
     def xdo(self, *arguments):

@@ -127,7 +127,25 @@ void BuildRowList::keyPressEvent(QKeyEvent* event) {
         event->accept();
         return;
     }
+    // The first row is often a heading, which cannot be picked.
+    if (event->key() == Qt::Key_Home || event->key() == Qt::Key_End) {
+        const bool home = event->key() == Qt::Key_Home;
+        int row = home ? 0 : count() - 1;
+        while (row >= 0 && row < count() && !(item(row)->flags() & Qt::ItemIsSelectable)) row += home ? 1 : -1;
+        if (row >= 0 && row < count()) setCurrentRow(row);
+        event->accept();
+        return;
+    }
     QListWidget::keyPressEvent(event);
+}
+
+void BuildRowList::focusInEvent(QFocusEvent* event) {
+    // Going through with Tab picks nothing.
+    const bool none = currentRow() < 0;
+    quiet_ = true;
+    QListWidget::focusInEvent(event);
+    if (none) setCurrentRow(-1);
+    quiet_ = false;
 }
 
 struct BuildRowDelegate::Laid { QRect lead, title, right, detail; int height = 0; };

@@ -34,7 +34,12 @@ private:
 
 /// The nearest thing that a ray hits, by the same meshes as drawn (items that cannot be clicked are
 /// passed through; handles win over what they stand in).
-struct PictureHit { Picked pick; Vec3 point_W = Vec3::Zero(); double along = 0; };
+struct PictureHit {
+    Picked pick;
+    Vec3 point_W = Vec3::Zero();
+    double along = 0;
+    std::string key;   ///< of the item: tells apart the handles of a neck's arcs
+};
 std::optional<PictureHit> pickInPicture(const Picture& picture, const Vec3& origin_W, const Vec3& direction_W);
 
 }  // namespace hither

@@ -63,7 +63,7 @@ std::optional<PictureHit> pickInPicture(const Picture& picture, const Vec3& orig
     const Best* best = opaque.item ? &opaque : &through;
     if (handle.item && handle.along <= best->along + handleReach_m) best = &handle;
     if (!best->item) return std::nullopt;
-    return PictureHit{best->item->pick, origin_W + best->along * direction, best->along};
+    return PictureHit{best->item->pick, origin_W + best->along * direction, best->along, best->item->key};
 }
 
 }  // namespace hither

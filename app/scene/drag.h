@@ -26,6 +26,7 @@ struct DragStart {
     Picked pick;
     Vec3 grabbed_W = Vec3::Zero();
     QPointF at;
+    std::string handle;          ///< key of the picture's item; a neck's handle ends in the number of its arc's step in the chain
 
     Sight sight(QPointF pixel) const;
     Vec3 forward_W() const;      ///< unit, into the picture

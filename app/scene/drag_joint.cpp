@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 
 #include "app/picture/mount_handles.h"
@@ -9,7 +10,10 @@ namespace hither {
 namespace {
 
 /// The freedoms of one joint (or one clocking) of a mount and the steps of the chain that they belong to.
-struct JointPlace { int first = -1, count = 0, step = -1, lastStep = -1; };
+struct JointPlace {
+    int first = -1, count = 0, step = -1, lastStep = -1;
+    int arcStep = -1, arcFirst = -1;   ///< the one arc of a neck that is bent; -1: the whole joint
+};
 
 JointPlace placeOf(const Chain& chain, int part, const std::string& joint) {
     JointPlace place;
@@ -45,6 +49,7 @@ public:
         farFrame_ = static_cast<std::size_t>(first().part) + 1 < chain.partFrame.size() ? chain.partFrame[static_cast<std::size_t>(first().part) + 1] : static_cast<int>(chain.steps.size());
         farFrame_ = std::max(farFrame_, place.lastStep + 1);
         if ((poses_.X_WF[static_cast<std::size_t>(farFrame_)].translation() - pivot_W_).norm() < 0.01) farFrame_ = static_cast<int>(chain.steps.size());
+        if (place.arcStep >= 0) farFrame_ = place.arcStep + 1;   // the arc's handle itself follows the pointer
         far_W_ = poses_.X_WF[static_cast<std::size_t>(farFrame_)].translation();
         q_ = mount.q;
     }
@@ -95,7 +100,7 @@ private:
         const Vec3 sight = start_.forward_W();
         const auto from = onPlane(start_.sight(start_.at), start_.grabbed_W, sight), now = onPlane(start_.sight(at), start_.grabbed_W, sight);
         if (!from || !now) return {};
-        q_ = pulled(mount_.chain, q_, farFrame_, Vec3::Zero(), place_.first, place_.count, far_W_ + (*now - *from), sight);
+        q_ = pulled(mount_.chain, q_, farFrame_, Vec3::Zero(), place_.arcStep >= 0 ? place_.arcFirst : place_.first, place_.arcStep >= 0 ? 2 : place_.count, far_W_ + (*now - *from), sight);
         last_ = at;
         if (kind_ == ChainStep::Kind::bend) return {edit(start), hint({})};
         return {edit(start), hint(printAngle(std::hypot(q_[place_.first], q_[place_.first + 1])))};
@@ -137,9 +142,28 @@ private:
 
 }  // namespace
 
+namespace {
+
+/// The arc of a neck that a handle stands for, by the number that its key ends in.
+void chooseArc(JointPlace& place, const Chain& chain, const std::string& handle) {
+    const std::size_t bar = handle.rfind('/');
+    if (bar == std::string::npos) return;
+    int step = -1;
+    const char* end = handle.data() + handle.size();
+    const auto read = std::from_chars(handle.data() + bar + 1, end, step);
+    if (read.ec != std::errc() || read.ptr != end || step < place.step || step > place.lastStep) return;
+    const ChainStep& arc = chain.steps[static_cast<std::size_t>(step)];
+    if (arc.kind != ChainStep::Kind::bend || arc.q0 < 0) return;
+    place.arcStep = step;
+    place.arcFirst = arc.q0;
+}
+
+}  // namespace
+
 std::unique_ptr<Drag> makeJointDrag(const DragStart& start, const SetupMount& mount, QString& whyNot) {
-    const JointPlace place = placeOf(mount.chain, start.pick.part, start.pick.piece);
+    JointPlace place = placeOf(mount.chain, start.pick.part, start.pick.piece);
     if (place.first < 0 || place.step < 0) return nullptr;
+    chooseArc(place, mount.chain, start.handle);
     const Freedom& f = mount.chain.freedoms[static_cast<std::size_t>(place.first)];
     if (f.kept) {
         whyNot = Drag::tr("%1 is kept: release it to move it.").arg(freedomWords(mount.chain, f));

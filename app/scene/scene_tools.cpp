@@ -81,6 +81,7 @@ void SceneTools::beginDragging(Qt::KeyboardModifiers keys) {
         start.pick = pressedHit_->pick;
         start.grabbed_W = pressedHit_->point_W;
         start.at = pressedAt_;
+        start.handle = pressedHit_->key;
         drag_ = makeDrag(start, refused_);
         if (drag_) {
             context_.view.pick(start.pick);

@@ -16,7 +16,7 @@ QListWidget* pickList(const QString& accessibleName, int rows) {
     list->setUniformItemSizes(true);
     const int row = std::max(26, list->fontMetrics().height() + 10);
     list->setStyleSheet(QString("QListWidget::item { min-height: %1px; padding: 0px 6px; }").arg(row));
-    list->setFixedHeight(std::clamp(rows, 1, 6) * row + 8);
+    list->setFixedHeight(std::clamp(rows, 1, 6) * row + 4);
     return list;
 }
 

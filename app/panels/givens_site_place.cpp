@@ -28,12 +28,14 @@ void SitePanel::buildGiven(QVBoxLayout* form) {
     auto* given = changes(new ChoiceBox);
     given->setObjectName("given");
     const SiteSpec now = *spec();
-    if (plan().person && !now.controlSite.empty()) given->addItem(tr("At the control site, as the posture has it"), static_cast<int>(SiteGiven::fromPosture));
-    if (plan().person) given->addItem(tr("On the body part, where it was picked"), static_cast<int>(SiteGiven::onBody));
-    given->addItem(tr("At a typed point"), static_cast<int>(SiteGiven::typed));
+    if (plan().person && !now.controlSite.empty()) given->addItem(tr("By the posture"), static_cast<int>(SiteGiven::fromPosture));
+    if (plan().person) given->addItem(tr("Fixed on the body"), static_cast<int>(SiteGiven::onBody));
+    given->addItem(tr("As a typed point"), static_cast<int>(SiteGiven::typed));
     keep([this, given] { if (const SiteSpec* s = spec()) given->setChoice(static_cast<int>(s->given)); });
     connect(given, &ChoiceBox::activated, this, [this, given](int) { give(static_cast<SiteGiven>(given->currentData().toInt())); });
-    form->addWidget(new FieldRow(tr("Given"), given));
+    auto* givenRow = new FieldRow(tr("Given"), given);
+    givenRow->setNote(tr("By the posture it follows the control site when the body changes; fixed on the body it stays at the spot that was picked."));
+    form->addWidget(givenRow);
 
     auto* control = new ChoiceBox;
     control->setObjectName("control site");
@@ -79,7 +81,7 @@ void SitePanel::buildDirection(QVBoxLayout* form) {
     if (now.given == SiteGiven::fromPosture) {
         auto* how = changes(new ChoiceBox);
         how->setObjectName("direction given");
-        how->addItem(tr("As is usual at this control site"), false);
+        how->addItem(tr("As usual there"), false);
         how->addItem(tr("Typed"), true);
         how->setChoice(now.directionTyped);
         connect(how, &ChoiceBox::activated, this, [this, how](int) {

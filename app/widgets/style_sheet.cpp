@@ -4,16 +4,14 @@ namespace hither {
 namespace {
 
 const char* const sheet = R"(
-QPushButton, QToolButton, QComboBox { background: @surface; color: @text; border: 1px solid @strongBorder; border-radius: 5px; }
+QPushButton, QToolButton { background: @surface; color: @text; border: 1px solid @strongBorder; border-radius: 5px; }
 QPushButton { padding: 4px 11px; min-height: 18px; }
 QToolButton { padding: 3px 6px; min-height: 18px; min-width: 14px; }
-QComboBox { padding: 3px 6px; min-height: 18px; }
-QPushButton:hover, QToolButton:hover, QComboBox:hover { background: @raised; }
+QPushButton:hover, QToolButton:hover { background: @raised; }
 QPushButton:pressed, QToolButton:pressed, QPushButton:checked, QToolButton:checked { background: @raised; border-color: @accent; }
-QPushButton:disabled, QToolButton:disabled, QComboBox:disabled { color: @quietText; border-color: @border; background: @window; }
+QPushButton:disabled, QToolButton:disabled { color: @quietText; border-color: @border; background: @window; }
 QPushButton:focus { border: 2px solid @focus; padding: 3px 10px; }
 QToolButton:focus { border: 2px solid @focus; padding: 2px 5px; }
-QComboBox:focus { border: 2px solid @focus; padding: 2px 5px; }
 QPushButton[primary="true"] { background: @accent; color: @accentText; border-color: @accent; font-weight: 600; padding: 6px 13px; }
 QPushButton[primary="true"]:hover { background: @accentHover; }
 QPushButton[primary="true"]:focus { background: @surface; color: @text; border: 2px solid @focus; padding: 5px 12px; }

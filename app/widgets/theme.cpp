@@ -5,8 +5,8 @@
 
 #include <QFont>
 #include <QPalette>
-#include <QStyleFactory>
 
+#include "app/widgets/own_style.h"
 #include "app/widgets/style_sheet.h"
 
 namespace hither {
@@ -88,7 +88,7 @@ void applyTheme(QApplication& application, Brightness brightness, double pointSc
     const bool dark = brightness == Brightness::dark || (brightness == Brightness::asSystem && systemDark);
     chosen = dark ? &Theme::darkOne() : &Theme::light();
     const Theme& t = *chosen;
-    application.setStyle(QStyleFactory::create("Fusion"));
+    application.setStyle(new OwnStyle);   // the application owns it
     QFont font = application.font();
     font.setPointSizeF(systemPoints * pointScale);
     application.setFont(font);

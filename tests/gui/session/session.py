@@ -88,7 +88,7 @@ class Session:
         self.log = open(self.folder / "program.log", "ab")
         self.app = subprocess.Popen([program(), *map(str, arguments)], env=self.environment, cwd=self.folder, stdout=self.log, stderr=self.log)
         if wait:
-            self.until(lambda: self.window() is not None, "the program's window to be there", 30)
+            self.until(self.active, "the program's window to be there and active", 30)
 
     def kill(self):
         self.app.kill()
@@ -122,6 +122,10 @@ class Session:
             if node is not None and node.getRoleName() in ("frame", "window"):
                 return node
         return None
+
+    def active(self):
+        window = self.window()
+        return window is not None and window.getState().contains(pyatspi.STATE_ACTIVE)
 
     def all(self, under=None):
         """Every node that is showing, depth first."""
@@ -175,13 +179,16 @@ class Session:
         return "\n".join(lines[:most])
 
     def focused(self):
+        """What has the keyboard: the innermost that says so (what hands its focus on to a child says so too). The chosen
+        tab of a row of tabs always says so."""
+        found = None
         for node in self.all():
             try:
-                if node.getState().contains(pyatspi.STATE_FOCUSED) and node.getRoleName() not in ("frame", "application"):
-                    return node
+                if node.getState().contains(pyatspi.STATE_FOCUSED) and node.getRoleName() not in ("frame", "application", "page tab"):
+                    found = node
             except Exception:
                 continue
-        return None
+        return found
 
     def has_focus(self, name, part=False):
         node = self.focused()

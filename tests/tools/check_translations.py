@@ -11,7 +11,7 @@ import xml.etree.ElementTree as tree
 root = pathlib.Path(sys.argv[1]).resolve()
 kept = root / "resources/translations/hither_en.ts"
 lupdate = shutil.which("lupdate6") or "/usr/lib/qt6/bin/lupdate"
-command = [lupdate, "-silent", "-pluralonly", "-no-obsolete", "-locations", "none", "-source-language", "en", "-target-language", "en", str(root / "app")]
+command = [lupdate, "-silent", "-pluralonly", "-no-obsolete", "-locations", "none", "-source-language", "en", "-target-language", "en", "-I", str(root), str(root / "app")]
 
 
 def messages(path):
@@ -28,7 +28,7 @@ if "--update" in sys.argv:
     sys.exit(subprocess.run([*command, "-ts", str(kept)]).returncode)
 with tempfile.TemporaryDirectory() as folder:
     fresh = pathlib.Path(folder) / "hither_en.ts"
-    subprocess.run([*command, "-ts", str(fresh)], check=True)
+    subprocess.run([*command, "-ts", str(fresh)], check=True, stderr=subprocess.DEVNULL)
     wanted, have = messages(fresh), messages(kept)
 problems = [f"not in {kept.name}: {key}" for key in wanted if key not in have]
 problems += [f"in {kept.name} but no longer in the sources: {key}" for key in have if key not in wanted]

@@ -154,7 +154,7 @@ void SupportPanel::buildList(QVBoxLayout* form) {
             const SupportSpec& s = plan().supports[static_cast<std::size_t>(i)];
             const SupportKind* kind = kindOf(s.kind);
             const QString kindName = kind ? fromCore(kind->name) : QString::fromStdString(s.kind);
-            list->item(i)->setText(s.name.empty() ? kindName : tr("%1 (%2)").arg(QString::fromStdString(s.name), kindName));
+            list->item(i)->setText(s.name.empty() || QString::fromStdString(s.name) == kindName ? kindName : tr("%1 (%2)").arg(QString::fromStdString(s.name), kindName));
         }
     });
     connect(list, &QListWidget::currentItemChanged, this, [this](QListWidgetItem* now) {

@@ -194,6 +194,7 @@ void BuildDial::show(const Dial& dial, const QString& owner, UnitSystem units) {
             } else {
                 emit entered(*value);
             }
+            field_->setValue(dial_.value);   // it may stand on a click beside what was typed
             note(*value, dial_.fullTurn ? *value + std::remainder(taken - *value, 2 * pi) : taken);
         });
         connect(field_, &NumberField::abandoned, this, [this] {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QFormLayout>
 #include <QLabel>
@@ -88,6 +89,7 @@ BuildKeepOuts::BuildKeepOuts(const EditorContext& context, QWidget* parent) : QW
     }
     carrier_ = new ChoiceBox(form_);
     carrier_->setAccessibleName(tr("Goes with"));
+    carrier_->view()->setAccessibleName(tr("Goes with"));
     rows_->addRow(tr("Goes with"), carrier_);
     remove_ = new QPushButton(tr("Remove it"), form_);
     remove_->setAccessibleName(tr("Remove this volume"));

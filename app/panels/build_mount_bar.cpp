@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QCoreApplication>
 #include <QInputDialog>
@@ -49,6 +50,7 @@ BuildMountBar::BuildMountBar(const EditorContext& context, QWidget* parent) : QW
         label = new QLabel(words, this);
         label->setBuddy(box);
         box->setAccessibleName(words);
+        box->view()->setAccessibleName(words);
         return box;
     };
     mounts_ = combo(mountLabel_, tr("Mount"));

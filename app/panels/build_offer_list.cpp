@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include <QAbstractItemView>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
@@ -43,6 +44,7 @@ BuildOfferList::BuildOfferList(const EditorContext& context, QWidget* parent) : 
     search_->installEventFilter(this);
     kinds_ = new ChoiceBox(this);
     kinds_->setAccessibleName(tr("Kind of part"));
+    kinds_->view()->setAccessibleName(tr("Kind of part"));
     list_ = new BuildRowList(this);
     list_->setAccessibleName(tr("Parts on offer"));
     list_->fitToRows(22);

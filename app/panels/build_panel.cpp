@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include <QEvent>
+#include <QGridLayout>
 #include <QPointer>
+#include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QTimer>
@@ -21,6 +23,30 @@
 #include "app/widgets/fold.h"
 
 namespace hither {
+namespace {
+
+/// Everything that Tab stops at, in reading order as the layouts have it: also what was made later than
+/// what stands below it.
+void collectStops(QLayout* layout, std::vector<QWidget*>& stops) {
+    if (!layout) return;
+    std::vector<std::pair<std::pair<int, int>, QLayoutItem*>> items;
+    for (int i = 0; i < layout->count(); ++i) {
+        int row = i, column = 0, rows = 0, columns = 0;
+        if (auto* grid = qobject_cast<QGridLayout*>(layout)) grid->getItemPosition(i, &row, &column, &rows, &columns);
+        items.push_back({{row, column}, layout->itemAt(i)});
+    }
+    std::stable_sort(items.begin(), items.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [place, item] : items) {
+        if (QWidget* widget = item->widget()) {
+            if (widget->focusPolicy() & Qt::TabFocus) stops.push_back(widget);
+            collectStops(widget->layout(), stops);
+        } else {
+            collectStops(item->layout(), stops);
+        }
+    }
+}
+
+}  // namespace
 
 BuildPanel::BuildPanel(const EditorContext& context, QWidget* parent) : QWidget(parent), context_(context) {
     mounts_ = new BuildMountBar(context, this);
@@ -57,10 +83,13 @@ BuildPanel::BuildPanel(const EditorContext& context, QWidget* parent) : QWidget(
     connect(offers_, &BuildOfferList::taken, this, &BuildPanel::take);
     connect(settings_, &BuildSettingsForm::rebuilt, this, [this] { QTimer::singleShot(0, this, &BuildPanel::orderTabs); });
     connect(ways_, &BuildWaysBar::stateChanged, &context_.actions, &ActionTable::refresh);
+    connect(ways_, &BuildWaysBar::stateChanged, this, [this] { QTimer::singleShot(0, this, &BuildPanel::orderTabs); });
     connect(&context_.document, &Document::changed, this, &BuildPanel::refresh);
     connect(&context_.view, &ViewState::optionChanged, this, &BuildPanel::refresh);
     connect(&context_.view, &ViewState::pickedChanged, this, &BuildPanel::followPick);
     connect(&context_.view, &ViewState::offerForChanged, this, &BuildPanel::followOffer);
+    // Enter presses the button that has the keyboard, as Space does.
+    for (QPushButton* button : findChildren<QPushButton*>()) button->setAutoDefault(true);
     addActions();
     refresh();
 }
@@ -168,17 +197,8 @@ void BuildPanel::reveal(QWidget* what) {
 }
 
 void BuildPanel::orderTabs() {
-    // In reading order, also for fields that were made later than what stands below them.
     std::vector<QWidget*> stops;
-    for (QWidget* w : findChildren<QWidget*>())
-        if (w->focusPolicy() & Qt::TabFocus && w->isVisibleTo(this)) stops.push_back(w);
-    const auto at = [this](const QWidget* w) { return w->mapTo(this, QPoint(0, w->height() / 2)); };
-    std::stable_sort(stops.begin(), stops.end(), [&](const QWidget* a, const QWidget* b) {
-        const QPoint p = at(a), q = at(b);
-        // Side by side when their middles are less than a line apart.
-        if (std::abs(p.y() - q.y()) > 8) return p.y() < q.y();
-        return p.x() < q.x();
-    });
+    collectStops(layout(), stops);
     for (std::size_t i = 1; i < stops.size(); ++i) setTabOrder(stops[i - 1], stops[i]);
 }
 

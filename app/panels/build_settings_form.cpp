@@ -63,6 +63,7 @@ BuildSettingBox::BuildSettingBox(const EditorContext& context, const Setting& se
     }
     if (setting.of.what != SettingOf::What::place) {
         home_ = new QPushButton(tr("Home"), this);
+        home_->setAutoDefault(true);
         home_->setToolTip(tr("Sets it to zero, or as near as its range allows"));
         head->addWidget(home_);
         connect(home_, &QPushButton::clicked, this, [this] {

@@ -45,6 +45,16 @@ QWidget* scrolled(QWidget* inside, const QString& name) {
     return area;
 }
 
+/// Hands the keyboard to the first thing in a form that takes it.
+void focusFirst(QWidget* form) {
+    for (QWidget* w = form->nextInFocusChain(); w != form; w = w->nextInFocusChain()) {
+        if (!form->isAncestorOf(w) || !w->isVisibleTo(form) || !w->isEnabled() || !(w->focusPolicy() & Qt::TabFocus)) continue;
+        w->setFocus(Qt::TabFocusReason);
+        return;
+    }
+    form->setFocus();
+}
+
 }  // namespace
 
 void MainWindow::makeStepForms() {
@@ -110,7 +120,7 @@ void MainWindow::addStepActions() {
                              QKeySequence(QString("Ctrl+%1").arg(i + 1)), [this, step] {
             parts_->view.setStep(step);
             steps_->setCurrentIndex(static_cast<int>(step));
-            steps_->currentWidget()->setFocus();
+            focusFirst(steps_->currentWidget());
         }, {}, {}, {}});
     }
 }

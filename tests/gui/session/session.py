@@ -64,7 +64,11 @@ class Session:
         self.processes.append(subprocess.Popen(["/usr/libexec/at-spi-bus-launcher", "--launch-immediately"], **quiet))
         # pyatspi takes its buses from this process's environment when it is first imported.
         os.environ.update({k: self.environment[k] for k in ("DISPLAY", "DBUS_SESSION_BUS_ADDRESS", "XDG_RUNTIME_DIR", "HOME")})
-        time.sleep(0.5)
+        end = time.time() + 20             # a window shown before the window manager is there would stay inactive
+        while subprocess.run(["xdotool", "get_num_desktops"], **quiet).returncode != 0:
+            check(time.time() < end, "the window manager did not start")
+            time.sleep(0.05)
+        time.sleep(0.3)
         global pyatspi
         import pyatspi
         return self
@@ -128,7 +132,7 @@ class Session:
         return window is not None and window.getState().contains(pyatspi.STATE_ACTIVE)
 
     def all(self, under=None):
-        """Every node that is showing, depth first."""
+        """Every node that is showing, depth first; what is hidden is not looked into."""
         stack = [under or self.root()]
         while stack:
             node = stack.pop()
@@ -136,6 +140,8 @@ class Session:
                 continue
             try:
                 yield node
+                if node.getRoleName() not in ("application", "frame") and not node.getState().contains(pyatspi.STATE_SHOWING):
+                    continue
                 children = [node.getChildAtIndex(i) for i in range(node.childCount)]
             except Exception:  # it went while we looked
                 continue
@@ -179,13 +185,16 @@ class Session:
         return "\n".join(lines[:most])
 
     def focused(self):
-        """What has the keyboard: the innermost that says so (what hands its focus on to a child says so too). The chosen
-        tab of a row of tabs always says so."""
+        """What has the keyboard: the innermost that says so (what hands its focus on to a child says so too). The present
+        row of a list says so whether or not the list has it: that counts only in a list that has."""
         found = None
         for node in self.all():
             try:
-                if node.getState().contains(pyatspi.STATE_FOCUSED) and node.getRoleName() not in ("frame", "application", "page tab"):
-                    found = node
+                if not node.getState().contains(pyatspi.STATE_FOCUSED) or node.getRoleName() in ("frame", "application"):
+                    continue
+                if node.getRoleName() in ("list item", "table cell", "tree item", "page tab") and not node.parent.getState().contains(pyatspi.STATE_FOCUSED):
+                    continue
+                found = node
             except Exception:
                 continue
         return found
@@ -206,9 +215,25 @@ class Session:
             self.key(key)
         raise Failed(f"Tab does not come to {name!r}; it passes:\n" + "\n".join(dict.fromkeys(passed)))
 
-    def rows(self, listing):
-        """Texts of a list's rows, in order."""
-        return [listing.getChildAtIndex(i).name for i in range(listing.childCount)]
+    def down_to(self, wanted, most=250):
+        """With the focus in a list: Down until the present row begins with what is wanted."""
+        passed = []
+        for _ in range(most):
+            node = self.focused()
+            name = node.name if node is not None else ""
+            if name.startswith(wanted):
+                return node
+            passed.append(name)
+            self.key("Down")
+            end = time.time() + 2
+            while time.time() < end:
+                node = self.focused()
+                if node is not None and node.name != name:
+                    break
+                time.sleep(0.03)
+            else:
+                break
+        raise Failed(f"no row begins with {wanted!r}; passed:\n" + "\n".join(dict.fromkeys(passed)))
 
     # Mouse and keys.
 

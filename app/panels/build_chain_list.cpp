@@ -75,6 +75,13 @@ int BuildChainList::lastPart() const {
     return mount ? static_cast<int>(mount->parts.size()) - 1 : -1;
 }
 
+bool BuildChainList::canAdd() const {
+    const Mount* mount = context_.view.mount();
+    const int at = part() >= 0 ? part() : lastPart();
+    const auto built = at >= 0 ? builtPart(context_.document.plan(), mount->parts[static_cast<std::size_t>(at)]) : nullptr;
+    return built && built->outlet;
+}
+
 bool BuildChainList::canRemove() const { return part() > 0 || (part() == 0 && lastPart() == 0); }
 
 bool BuildChainList::canTurn() const {
@@ -132,9 +139,7 @@ void BuildChainList::followPick() {
     const QString key = part() < 0 ? QString() : atEnd && list_->rowOf(freeEnd) >= 0 ? QString(freeEnd) : partKey(part());
     if (list_->currentKey() != key) list_->pickKey(key);
     const bool any = part() >= 0;
-    const Mount* mount = context_.view.mount();
-    const auto built = any ? builtPart(context_.document.plan(), mount->parts[static_cast<std::size_t>(part())]) : nullptr;
-    behind_->setEnabled(mount && (!any || (built && built->outlet)));
+    behind_->setEnabled(canAdd());
     replace_->setEnabled(any);
     turn_->setEnabled(canTurn());
     remove_->setEnabled(canRemove());
@@ -154,7 +159,7 @@ void BuildChainList::choose(const QString& key) {
 
 void BuildChainList::offerBehind() {
     const Mount* mount = context_.view.mount();
-    if (!mount) return;
+    if (!canAdd()) return;
     OfferFor offer;
     offer.kind = OfferFor::Kind::outlet;
     offer.mount = mount->id;

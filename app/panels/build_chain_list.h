@@ -22,6 +22,8 @@ public:
     /// The part picked in the mount worked on; -1: none.
     int part() const;
     BuildRowList* list() const { return list_; }
+    /// Whether something can go behind the part picked, or on the free end when none is.
+    bool canAdd() const;
     bool canRemove() const;
     bool canTurn() const;
 

@@ -61,7 +61,7 @@ BuildMountBar::BuildMountBar(const EditorContext& context, QWidget* parent) : QW
     column->addWidget(mountLabel_);
     column->addWidget(mounts_);
     auto* buttons = new BuildFlow;
-    const auto button = [this](const QString& words, const QString& help, QWidget* on) {
+    const auto button = [](const QString& words, const QString& help, QWidget* on) {
         auto* b = new QPushButton(words, on);
         b->setToolTip(help);
         b->setMinimumHeight(24);

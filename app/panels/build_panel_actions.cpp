@@ -21,7 +21,7 @@ void BuildPanel::addActions() {
     add("build.copy_mount", tr("Copy the mount"), tr("Another mount of the same parts in the same place"), {}, [this] { mounts_->copy(); }, anyMount);
     add("build.rename_mount", tr("Rename the mount …"), tr("Gives the mount another name"), {}, [this] { mounts_->rename(); }, anyMount);
     add("build.remove_mount", tr("Remove the mount"), tr("Takes the whole mount out of this option"), {}, [this] { mounts_->remove(); }, anyMount);
-    add("build.add_part", tr("Add a part"), tr("Shows what can go behind the part picked, or on the free end"), QKeySequence(Qt::Key_Insert), [this, here] { here(); chain_->offerBehind(); }, anyMount);
+    add("build.add_part", tr("Add a part"), tr("Shows what can go behind the part picked, or on the free end"), QKeySequence(Qt::Key_Insert), [this, here] { here(); chain_->offerBehind(); }, [this] { return chain_->canAdd(); });
     add("build.replace_part", tr("Replace the part"), tr("Shows what can take the place of the part picked"), QKeySequence("Ctrl+R"), [this, here] { here(); chain_->offerInPlace(); },
         [this] { return chain_->part() >= 0; });
     add("build.turn_part", tr("Turn the part end for end"), tr("Builds the part picked the other way round"), QKeySequence("Ctrl+T"), [this] { chain_->turn(); }, [this] { return chain_->canTurn(); });

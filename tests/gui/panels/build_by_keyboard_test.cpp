@@ -120,6 +120,18 @@ TEST_CASE("Parts are replaced, turned and removed from the list, Delete only the
     CHECK(b.json() == start);
 }
 
+TEST_CASE("Nothing goes behind a switch, and nothing is offered there") {
+    BuildDesk b(samplePlan("elbow_switch_on_chair"));
+    CHECK_FALSE(b.chain().canAdd());   // nothing picked, no free end
+    b.view.pick(Picked::partOf("elbow-mount", 3));
+    CHECK_FALSE(b.actions.action("build.add_part")->isEnabled());
+    b.chain().list()->setFocus();
+    b.key(Qt::Key_Return);
+    CHECK(b.view.offerFor().kind == OfferFor::Kind::nothing);
+    b.view.pick(Picked::partOf("elbow-mount", 2));
+    CHECK(b.actions.action("build.add_part")->isEnabled());
+}
+
 TEST_CASE("Esc in the offers leaves them, and asks first what is typed") {
     BuildDesk b(samplePlan("elbow_switch_on_chair"));
     b.view.pick(Picked::partOf("elbow-mount", 0));

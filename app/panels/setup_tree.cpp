@@ -44,10 +44,11 @@ SetupTree::SetupTree(const EditorContext& context, QWidget* parent) : QWidget(pa
     tree_->setIndentation(std::max(14, fontMetrics().height()));
     tree_->setItemDelegate(new SetupTreeDelegate(this));
     tree_->installEventFilter(this);
-    tree_->viewport()->installEventFilter(this);
     column->addWidget(heading);
     column->addWidget(tree_, 1);
     setMinimumHeight(fontMetrics().height() * 8);
+    // Words wrap at the column's width, which follows the view's a little later.
+    connect(tree_->header(), &QHeaderView::sectionResized, tree_, [tree = tree_] { tree->doItemsLayout(); }, Qt::QueuedConnection);
     connect(tree_, &QTreeWidget::currentItemChanged, this, [this](QTreeWidgetItem* item) { if (!quiet_) choose(item); });
     connect(tree_, &QTreeWidget::itemClicked, this, [this](QTreeWidgetItem* item) { choose(item); });
     connect(tree_, &QTreeWidget::itemDoubleClicked, this, [this](QTreeWidgetItem* item) { enter(item); });
@@ -193,7 +194,6 @@ void SetupTree::enter(QTreeWidgetItem* item) {
 }
 
 bool SetupTree::eventFilter(QObject* watched, QEvent* event) {
-    if (watched == tree_->viewport() && event->type() == QEvent::Resize) tree_->doItemsLayout();
     if (watched != tree_ || event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
     const int key = static_cast<QKeyEvent*>(event)->key();
     if (key != Qt::Key_Return && key != Qt::Key_Enter && key != Qt::Key_F2) return false;
@@ -203,7 +203,7 @@ bool SetupTree::eventFilter(QObject* watched, QEvent* event) {
 
 void SetupTree::tryValue(const SetupRow& row, double value) {
     Document& d = context_.document;
-    if (!gesture_) {
+    if (!gesture_ || !d.inGesture()) {   // undoing, or another edit, has ended it
         gesture_ = true;
         d.beginGesture(settingLabel(d.plan(), context_.view.option(), row.picked.id, row.setting));
     }
@@ -212,11 +212,12 @@ void SetupTree::tryValue(const SetupRow& row, double value) {
 
 void SetupTree::setValue(const SetupRow& row, double value) {
     Document& d = context_.document;
-    if (gesture_) {
+    if (gesture_ && d.inGesture()) {
         tryValue(row, value);
         gesture_ = false;
         d.endGesture();
     } else {
+        gesture_ = false;
         d.apply(settingLabel(d.plan(), context_.view.option(), row.picked.id, row.setting), withDial(d.plan(), context_.view.option(), row.picked.id, row.setting.of, *row.dial, value));
     }
 }

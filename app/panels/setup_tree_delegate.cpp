@@ -26,7 +26,7 @@ QSize SetupTreeDelegate::sizeHint(const QStyleOptionViewItem&, const QModelIndex
     font.setBold(depth == 1);
     const QFontMetrics metrics(font);
     const int space = std::max(3, metrics.height() / 5);
-    const int width = std::max(metrics.averageCharWidth() * 10, view->viewport()->width() - depth * view->indentation());
+    const int width = std::max(2 * space + 1, view->columnWidth(0) - depth * view->indentation());
     const int height = metrics.boundingRect(QRect(0, 0, width - 2 * space, 100000), Qt::TextWordWrap, index.data().toString()).height();
     return {width, std::max(leastTarget, height + 2 * space)};
 }

@@ -176,7 +176,9 @@ Document::Opened Document::recover(const Leftover& leftover) {
     with.unsaved = true;
     std::optional<Plan> inFile;
     if (!leftover.file.empty()) {
-        PlanLock::Taken taken = PlanLock::take(leftover.file);
+        PlanLock::Taken taken;
+        if (lock_ && lock_->stillHeld() && bytesOf(path_) == leftover.file) taken.lock = std::exchange(lock_, std::nullopt);  // open here already
+        else taken = PlanLock::take(leftover.file);
         with.lock = std::move(taken.lock);
         if (with.lock) with.path = QFile::decodeName(leftover.file.c_str());
         else note = QString::fromStdString(sentence(*taken.fault)) + "\n" + tr("The plan goes on without a file: Save asks for one.");

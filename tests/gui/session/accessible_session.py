@@ -33,19 +33,21 @@ def test():
             # Round by Tab until the same control has the focus again.
             seen = {}
             first = None
-            for _ in range(400):
+            for _ in range(250):
                 node = s.focused()
                 if node is not None:
-                    key = (node.getRoleName(), node.name, s.box(node))
+                    key = (node.getRoleName(), node.name)
                     if first is None:
                         first = key
-                    elif key == first:
+                    elif key == first and len(seen) > 12:
                         break
                     seen[key] = True
+                    if node.getRoleName() in INSIDE or not node.name:
+                        seen[(node.parent.getRoleName(), node.parent.name)] = True
                 s.xdo("key", "Tab")
             else:
-                raise Exception(f"step {step}: Tab does not come round; last at {list(seen)[-3:]}")
-            names = {(role, name) for role, name, _ in seen} | {(first[0], first[1])}
+                check(False, f"step {step}: Tab does not come round; last at {list(seen)[-3:]}")
+            names = set(seen)
             for role, name, _, focusable, box in controls:
                 if focusable and role not in INSIDE and (role, name) not in names and role != "radio button":
                     unreached.append(f"step {step}: {role} {name!r} at {box}")

@@ -34,7 +34,7 @@ def test():
         s.start(plan)
         s.click(s.find("push button", "Look at them …"))
         s.find("dialog")
-        s.click(s.find("push button", "Continue with it", part=True))
+        s.click(s.find("push button", "Continue with Robin", part=True))
         s.until(lambda: "*" in s.window().name, "the recovered plan to be there with its changes")
         s.key("ctrl+s")
         s.until(lambda: "*" not in s.window().name, "the plan to be saved")

@@ -7,7 +7,7 @@ root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd) || exit 2
 . "$root/app/setup.sh"
 
 need_packages $build_packages || exit 2
-build_in program hither -DHITHER_TESTS=OFF -DHITHER_UNITY=ON || exit 2
+build_in program hither -DHITHER_TESTS=OFF || exit 2
 hither="$root/.build/program/app/hither"
 
 if [ $# -gt 0 ]; then

@@ -8,7 +8,7 @@ root=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd) || exit 2
 need_packages $build_packages $test_packages || exit 2
 
 python3 "$root/tests/tools/include_rules.py" "$root" || exit 1
-build_in release all -DHITHER_UNITY=ON || exit 1
+build_in release all || exit 1
 
 report="$root/.build/release/test-report.xml"
 rm -f "$report"

@@ -5,7 +5,9 @@
 #include <CLI/CLI.hpp>
 
 #include "app/cli/program.h"
+#ifdef HITHER_EDITOR
 #include "app/editor/run_editor.h"
+#endif
 
 using namespace hither::cli;
 
@@ -96,11 +98,13 @@ int run(int argc, char** argv) {
         code = runList(list, std::cout, std::cerr);
     });
 
+#ifdef HITHER_EDITOR
     // No command: the editor, on a plan when one is named.
     if (argc == 1) return hither::runEditor(argc, argv, {});
     if (argc == 2 && argv[1][0] != '-' && std::filesystem::exists(argv[1]) &&
         app.get_subcommands([&](const CLI::App* command) { return command->check_name(argv[1]); }).empty())
         return hither::runEditor(argc, argv, argv[1]);
+#endif
 
     try {
         app.parse(argc, argv);

@@ -16,12 +16,10 @@ def last(log):
     return float(words[0]), *(int(words[i]) for i in (2, 4, 6))
 
 
-def under_pointer(s):
-    bar = s.look("status bar")
-    for i in range(bar.childCount):
-        if bar.getChildAtIndex(i).getRoleName() == "label":
-            return bar.getChildAtIndex(i).name
-    return ""
+def says(s):
+    """The line that tells what is under the pointer."""
+    bar = s.find("status bar")
+    return next(bar.getChildAtIndex(i) for i in range(bar.childCount) if bar.getChildAtIndex(i).getRoleName() == "label")
 
 
 def measure(plan, words, seconds=4.0):
@@ -35,13 +33,14 @@ def measure(plan, words, seconds=4.0):
         time.sleep(1.5)
         scene = s.find(None, "Scene")
         x0, y0, w, h = s.box(scene)
+        line = says(s)
         spot = None
         for step in (24, 12, 6):
             for y in range(y0 + 60, y0 + h - 20, step):
                 for x in range(x0 + 20, x0 + w - 20, step):
                     s.xdo("mousemove", x, y)
                     time.sleep(0.012)
-                    if words in under_pointer(s).lower():
+                    if words in line.name.lower():
                         spot = (x, y)
                         break
                 if spot:

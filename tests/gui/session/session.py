@@ -60,14 +60,18 @@ class Session:
         self.environment.pop("QT_QPA_PLATFORM", None)
         self.environment.pop("HITHER_PARTS", None)
         quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL, "env": self.environment}
-        self.processes.append(subprocess.Popen(["openbox"], **quiet))
+        manager = subprocess.Popen(["openbox"], **quiet)
+        self.processes.append(manager)
         self.processes.append(subprocess.Popen(["/usr/libexec/at-spi-bus-launcher", "--launch-immediately"], **quiet))
         # pyatspi takes its buses from this process's environment when it is first imported.
         os.environ.update({k: self.environment[k] for k in ("DISPLAY", "DBUS_SESSION_BUS_ADDRESS", "XDG_RUNTIME_DIR", "HOME")})
-        end = time.time() + 20             # a window shown before the window manager is there would stay inactive
+        end = time.time() + 40             # a window shown before the window manager is there would stay inactive
         while subprocess.run(["xdotool", "get_num_desktops"], **quiet).returncode != 0:
             check(time.time() < end, "the window manager did not start")
-            time.sleep(0.05)
+            if manager.poll() is not None:
+                manager = subprocess.Popen(["openbox"], **quiet)
+                self.processes.append(manager)
+            time.sleep(0.1)
         time.sleep(0.3)
         global pyatspi
         import pyatspi

@@ -42,11 +42,11 @@ void SitePanel::buildAdd(QVBoxLayout* form) {
     auto* fold = new Fold(plan().sites.empty() ? tr("Choose a site") : tr("Add another site"), plan().sites.empty());
     QVBoxLayout* inside = fold->inside();
     if (plan().person) {
-        inside->addWidget(wordsLabel(tr("Click the body in the scene, or choose the body part here."), true));
+        buildClick(inside);
         auto* search = new QLineEdit;
         search->setObjectName("find control site");
         search->setClearButtonEnabled(true);
-        search->setPlaceholderText(tr("for instance “right elbow”"));
+        search->setPlaceholderText(tr("right elbow, knee …"));
         search->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
         inside->addWidget(new FieldRow(tr("Find"), search));
 
@@ -68,7 +68,9 @@ void SitePanel::buildAdd(QVBoxLayout* form) {
             auto* row = new QTreeWidgetItem(group, {nameFromCore(name)});
             row->setData(0, Qt::UserRole, QString::fromStdString(id));
         }
-        tree->setMinimumHeight(tree->fontMetrics().height() * 11);
+        const int rowHeight = std::max(26, tree->fontMetrics().height() + 10);
+        tree->setStyleSheet(QString("QTreeWidget::item { min-height: %1px; }").arg(rowHeight));
+        tree->setMinimumHeight(rowHeight * 8);
         inside->addWidget(tree);
 
         auto* says = wordsLabel({}, true);
@@ -116,6 +118,24 @@ void SitePanel::buildAdd(QVBoxLayout* form) {
     connect(type, &QPushButton::clicked, this, [this] { add({}); });
     inside->addWidget(type, 0, Qt::AlignLeading);
     form->addWidget(fold);
+}
+
+/// A click on the body moves the site that is picked, and puts a new one when none is: says which.
+void SitePanel::buildClick(QVBoxLayout* form) {
+    auto* hint = wordsLabel({}, true);
+    hint->setObjectName("click hint");
+    form->addWidget(hint);
+    const auto show = [this, hint] {
+        hint->setText(context_.view.picked().kind == Picked::Kind::site ? tr("A click on the body in the scene moves the site that is picked. Choose the body part of another one here.")
+                                                                        : tr("Click the body in the scene: a new site is put there. Or choose the body part here."));
+    };
+    connect(&context_.view, &ViewState::pickedChanged, hint, show);
+    keep(show);
+    if (plan().sites.empty()) return;
+    auto* next = changes(new QPushButton(tr("Put another by a click")));
+    next->setObjectName("click another");
+    connect(next, &QPushButton::clicked, this, [this] { context_.view.pick(Picked{}); });
+    form->addWidget(next, 0, Qt::AlignLeading);
 }
 
 void SitePanel::add(const std::string& controlSite) {

@@ -2,6 +2,7 @@
 
 #include "app/panels/givens_pieces.h"
 #include "app/panels/site_panel.h"
+#include "app/widgets/choice_box.h"
 #include "app/widgets/field_row.h"
 #include "app/widgets/text_field.h"
 #include "app/widgets/words_label.h"
@@ -28,6 +29,14 @@ std::vector<SiteFigure> figures() {
             {"angle tolerance", NumberField::Of::angle, tr("Facing within"), tr("How much the switch may be turned away from the movement and still be pressed."), radians(0.5), radians(90), radians(1), nullptr, &SiteSpec::angleTolerance_rad}};
 }
 
+/// Another number: known as the one before was, measured when there was none. Who measured the one before, and
+/// when, is not true of it.
+Figure typedOver(const Figure& before, std::optional<double> value) {
+    if (!value) return {};
+    if (value == before.value) return before;
+    return {value, {before.known() ? before.basis.kind : BasisKind::measured, {}}};
+}
+
 }  // namespace
 
 void SitePanel::buildFigures(QVBoxLayout* form) {
@@ -52,7 +61,7 @@ void SitePanel::buildFigures(QVBoxLayout* form) {
                     [this, f](const Plan& in, std::optional<double> value) {
                         return change(in, [&](SiteSpec& s) {
                             if (f.number) s.*f.number = value.value_or(s.*f.number);
-                            else s.*f.figure = value ? Figure{value, {BasisKind::measured, {}}} : Figure{};
+                            else s.*f.figure = typedOver(s.*f.figure, value);
                         });
                     }});
         auto* row = new FieldRow(f.name, field);
@@ -71,6 +80,18 @@ void SitePanel::buildFigures(QVBoxLayout* form) {
                 row->setBasis(basis);
             });
         form->addWidget(row);
+        if (!f.figure) continue;
+        auto* basis = new ChoiceBox;
+        basis->setObjectName(field->objectName() + " basis");
+        for (const BasisKind kind : {BasisKind::measured, BasisKind::published, BasisKind::assumed}) basis->addItem(basisWord(kind), word(kind));
+        tie(basis, tr("Set how a figure is known"), [this, f](const Plan& in) { const SiteSpec* s = specIn(in); return std::string(s ? word((s->*f.figure).basis.kind) : ""); },
+            [this, f](const Plan& in, const std::string& choice) {
+                const auto kind = basisFromWord(choice);
+                return change(in, [&](SiteSpec& s) { if (kind && (s.*f.figure).basis.kind != *kind) (s.*f.figure).basis = {*kind, {}}; });
+            });
+        auto* basisRow = new FieldRow(tr("%1 is").arg(f.name), basis);
+        keep([this, basisRow, f] { const SiteSpec* s = spec(); basisRow->setVisible(s && (s->*f.figure).known()); });
+        form->addWidget(basisRow);
     }
 }
 

@@ -77,6 +77,7 @@ void SitePanel::build(QVBoxLayout* form) {
     if (spec()) {
         buildFigures(form);
         buildGiven(form);
+        buildMounts(form);
     }
     buildAdd(form);
 }

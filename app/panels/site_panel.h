@@ -35,6 +35,8 @@ private:
     void buildGiven(QVBoxLayout* form);
     void buildDirection(QVBoxLayout* form);
     void buildGoesWith(QVBoxLayout* form);
+    void buildMounts(QVBoxLayout* form);
+    void buildClick(QVBoxLayout* form);
     void add(const std::string& controlSite);
     void give(SiteGiven given);
     void follow();

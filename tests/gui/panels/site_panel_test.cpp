@@ -7,45 +7,11 @@
 
 #include "app/panels/givens_words.h"
 #include "app/panels/site_panel.h"
-#include "app/widgets/choice_box.h"
 #include "app/widgets/field_row.h"
 #include "givens_checks.h"
-#include "givens_fixture.h"
+#include "site_fixture.h"
 
 using namespace hither;
-
-namespace {
-
-Plan withPerson() {
-    Plan plan = GivensFixture::chairPlan();
-    PersonSpec person;
-    person.name = "KL";
-    person.on = "chair";
-    plan.person = person;
-    return plan;
-}
-
-Plan withSite() {
-    Plan plan = withPerson();
-    SiteSpec site;
-    site.id = "elbow";
-    site.name = "Right elbow";
-    site.controlSite = "elbow_right";
-    site.given = SiteGiven::fromPosture;
-    site.directionTyped = false;
-    plan.sites.push_back(site);
-    return plan;
-}
-
-void choose(ChoiceBox* box, const QVariant& what) {
-    REQUIRE(box);
-    const int at = box->findData(what);
-    REQUIRE(at >= 0);
-    box->setFocus(Qt::TabFocusReason);
-    while (box->currentIndex() != at) QTest::keyClick(box, box->currentIndex() < at ? Qt::Key_Down : Qt::Key_Up);
-}
-
-}  // namespace
 
 TEST_CASE("A site from a control site found by words, by keyboard") {
     GivensFixture f{withPerson()};
@@ -83,6 +49,11 @@ TEST_CASE("Every control site can be found and is under a body part") {
         CAPTURE(id);
         CHECK(controlSiteGroup(id) != "Other");
     }
+    tree->expandAll();
+    shown.settle();
+    // WCAG 2.2, 2.5.8: a target is at least 24 px high.
+    CHECK(tree->visualItemRect(tree->topLevelItem(0)).height() >= 24);
+    CHECK(tree->visualItemRect(tree->topLevelItem(0)->child(0)).height() >= 24);
 }
 
 TEST_CASE("Figures of a site: typed is measured, empty is not known, Esc leaves no trace") {

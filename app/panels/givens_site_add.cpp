@@ -36,6 +36,14 @@ void filter(QTreeWidget* tree, const QString& typed) {
     }
 }
 
+/// Words of another number of lines make everything round them higher or lower, out to the panel; a layout within
+/// layouts does not tell so by itself, and what is below would lie over them.
+void makeRoom(QWidget* words, QWidget* panel) {
+    for (QWidget* w = words; w && w != panel; w = w->parentWidget()) w->updateGeometry();
+    panel->updateGeometry();
+    if (panel->layout()) panel->layout()->invalidate();
+}
+
 }  // namespace
 
 void SitePanel::buildAdd(QVBoxLayout* form) {
@@ -91,6 +99,7 @@ void SitePanel::buildAdd(QVBoxLayout* form) {
             else if (!control) says->setText(tr("The movement is shown once the body can be made."));
             else says->setText(tr("It moves %1, usually about %2.").arg(movementWords(body()->X_WSegment.at(control->segment).linear() * control->movement),
                                                                         printNumber(control->usual_m, {NumberOf::length, plan().display, 0, false})));
+            makeRoom(says, this);
         };
         connect(search, &QLineEdit::textChanged, tree, [tree, show](const QString& typed) { filter(tree, typed); show(); });
         connect(tree, &QTreeWidget::currentItemChanged, says, show);
@@ -128,6 +137,7 @@ void SitePanel::buildClick(QVBoxLayout* form) {
     const auto show = [this, hint] {
         hint->setText(context_.view.picked().kind == Picked::Kind::site ? tr("A click on the body in the scene moves the site that is picked. Choose the body part of another one here.")
                                                                         : tr("Click the body in the scene: a new site is put there. Or choose the body part here."));
+        makeRoom(hint, this);
     };
     connect(&context_.view, &ViewState::pickedChanged, hint, show);
     keep(show);

@@ -2,6 +2,7 @@
 
 #include <QAbstractButton>
 #include <QLabel>
+#include <QTreeWidget>
 
 #include "app/panels/site_panel.h"
 #include "app/widgets/field_row.h"
@@ -92,6 +93,11 @@ TEST_CASE("What a click on the body will do is said before it is made") {
     auto* hint = shown.find<QLabel>("click hint");
     f.view.pick(Picked::site("elbow"));
     CHECK(hint->text().contains("moves the site"));
+    shown.settle();
+    // The longer hint pushes what is below it down; nothing lies over anything.
+    auto* tree = shown.find<QTreeWidget>("control sites");
+    CAPTURE(tree->height(), tree->minimumHeight(), tree->sizeHint().height(), shown.panel->height(), shown.panel->heightForWidth(shown.panel->width()));
+    CHECK(tree->geometry().bottom() < shown.find<QLabel>("control site movement")->geometry().top());
     auto* another = shown.find<QAbstractButton>("click another");
     another->setFocus(Qt::TabFocusReason);
     QTest::keyClick(another, Qt::Key_Space);
